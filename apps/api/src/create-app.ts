@@ -1,0 +1,41 @@
+import { NestFactory } from '@nestjs/core';
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { Clock } from '#lib/platform';
+import { appModule } from './app.module.js';
+import { httpAdapter, prepareFastify } from './fastify.js';
+import { type LogLevel, ServiceLog } from './log.js';
+import { serveDocs } from './serve-docs.js';
+import { serveWeb, webFolder } from './serve-web.js';
+
+export interface AppOptions {
+  readonly databaseUrl: string;
+  readonly clock?: Clock | undefined;
+  readonly logLevel?: LogLevel | undefined;
+  /** The most connections to the database at once. */
+  readonly poolSize?: number | undefined;
+  readonly secureCookies?: boolean | undefined;
+  /** Whose X-Forwarded-* headers are believed: addresses or ranges, by default this machine's. */
+  readonly trustedProxies?: string | undefined;
+}
+
+/** The whole service, ready to answer but not yet listening. */
+export async function createApp(options: AppOptions): Promise<NestFastifyApplication> {
+  const adapter = httpAdapter({
+    logLevel: options.logLevel ?? 'warn',
+    trustedProxies: options.trustedProxies ?? 'loopback',
+  });
+  const fastify = adapter.getInstance();
+  const app = await NestFactory.create<NestFastifyApplication>(appModule(options), adapter, {
+    abortOnError: false,
+    bodyParser: false,
+    logger: new ServiceLog(fastify.log),
+  });
+  app.setGlobalPrefix('api');
+  await prepareFastify(fastify);
+  serveDocs(app);
+  const folder = webFolder();
+  if (folder !== undefined) await serveWeb(fastify, folder);
+  await app.init();
+  await fastify.ready();
+  return app;
+}

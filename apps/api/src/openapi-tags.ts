@@ -1,0 +1,21 @@
+/** The parts of the service, each in one sentence. */
+export const TAGS: Readonly<Record<string, string>> = {
+  service: 'Whether the service can work.',
+  'first start': 'Opening an empty book, once.',
+  session: 'Signing in and out, and personal tokens for programs.',
+  people: 'Who works here and what each role may do.',
+  practice: 'The settings of the practice.',
+  audit: 'Who changed what, and when.',
+  catalogue: 'Consumables, how they are bought, from whom, and where they are kept.',
+  deliveries: 'Goods received; each line is a layer of one lot at one landed cost.',
+  stock: 'What is on hand and every movement of it.',
+  lots: 'Lots, whether they may be used, and in whose teeth they sit.',
+  recalls: 'Notices over lots, what they stop and whom they concern.',
+  'procedure templates': 'What a kind of restoration uses, in versions.',
+  visits: 'What was done and what it used, lot by lot.',
+  restorations: 'What each restoration cost, and why.',
+  reports: 'Costs, use and waste over many visits.',
+  reorder: 'What to act on, and what to order, with the figures behind it.',
+  orders: 'What was ordered and has not come yet.',
+  tracing: 'From a lot to every tooth and back, and proof that the book was not altered.',
+};

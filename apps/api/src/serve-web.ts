@@ -1,0 +1,37 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import fastifyStatic from '@fastify/static';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { refuse } from '#lib/platform';
+
+/** Where the build puts the browser app, seen from the compiled and from the source file. */
+const PLACES = ['../../../web/', '../../../dist/web/'];
+
+export function webFolder(): string | undefined {
+  return PLACES.map((place) => fileURLToPath(new URL(place, import.meta.url))).find((folder) =>
+    existsSync(`${folder}index.html`),
+  );
+}
+
+function cacheFor(file: string): string {
+  // The names of built assets change with their content.
+  return file.includes('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache';
+}
+
+/** Serves the browser app; any address that a person may reload leads to its one page. */
+export async function serveWeb(fastify: FastifyInstance, folder: string): Promise<void> {
+  await fastify.register(fastifyStatic, {
+    root: folder,
+    prefix: '/',
+    wildcard: false,
+    cacheControl: false,
+    setHeaders: (reply, file) => void reply.header('Cache-Control', cacheFor(file)),
+  });
+  fastify.get('/*', (request: FastifyRequest, reply: FastifyReply) => {
+    const wantsPage = request.headers.accept?.includes('text/html') ?? false;
+    if (!wantsPage || request.url.startsWith('/api/')) {
+      throw refuse('not_found', `There is nothing at ${request.url.split('?')[0]}.`);
+    }
+    return reply.sendFile('index.html');
+  });
+}

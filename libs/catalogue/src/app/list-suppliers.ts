@@ -1,0 +1,16 @@
+import { Injectable } from '@nestjs/common';
+import { type Actor, type Page, UnitOfWork } from '#lib/platform';
+import { type ListQuery, pageByName } from '../db/page-by-name.js';
+import { SupplierEntity } from '../db/supplier.entity.js';
+import { type SupplierView, supplierView } from './views.js';
+
+@Injectable()
+export class ListSuppliers {
+  constructor(private readonly uow: UnitOfWork) {}
+
+  async run(actor: Actor, query: ListQuery): Promise<Page<SupplierView>> {
+    return this.uow.read(actor.practiceId, (tx) =>
+      pageByName(tx, { entity: SupplierEntity, query, toView: supplierView }),
+    );
+  }
+}

@@ -1,0 +1,49 @@
+import { FlagField, IdField, OutFlag, OutId, OutList, OutText, TextField } from '#lib/platform';
+
+export class NewSupplierDto {
+  @IdField({ optional: true, description: 'Made by the sender; sent again it changes nothing.' })
+  id?: string;
+
+  @TextField(200, { example: 'Harbour Supplies' })
+  name: string;
+
+  @TextField(254, {
+    optional: true,
+    description: 'Where orders go.',
+    example: 'orders@harbour.example',
+  })
+  email?: string | null;
+}
+
+export class SupplierChangesDto {
+  @TextField(200, { optional: true })
+  name?: string;
+
+  @TextField(254, { optional: true })
+  email?: string | null;
+
+  @FlagField({ optional: true })
+  active?: boolean;
+}
+
+export class SupplierDto {
+  @OutId()
+  id: string;
+
+  @OutText({ example: 'Harbour Supplies' })
+  name: string;
+
+  @OutText({ nullable: true, example: 'orders@harbour.example' })
+  email: string | null;
+
+  @OutFlag()
+  active: boolean;
+}
+
+export class SupplierPageDto {
+  @OutList(() => SupplierDto)
+  items: readonly SupplierDto[];
+
+  @OutText({ nullable: true, description: 'Send as cursor for the next page.' })
+  nextCursor: string | null;
+}

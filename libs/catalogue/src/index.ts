@@ -1,0 +1,25 @@
+export {
+  CreateConsumable,
+  type NewConsumable,
+} from './app/create-consumable.js';
+export { CreateLocation, type NewLocation } from './app/create-location.js';
+export { CreatePresentation, type NewPresentation } from './app/create-presentation.js';
+export { CreateSupplier, type NewSupplier } from './app/create-supplier.js';
+export { findNamed, findToChange } from './app/find.js';
+export type {
+  ConsumableView,
+  LocationView,
+  PresentationView,
+  SupplierView,
+} from './app/views.js';
+export { CatalogueModule } from './catalogue.module.js';
+export { type ConsumableFacts, loadConsumables } from './db/load-consumables.js';
+export { type ListQuery, pageByName } from './db/page-by-name.js';
+export { refusingTaken, type TakenNames } from './db/taken.js';
+export { changesBetween } from './domain/changes.js';
+export {
+  type ExpiryFacts,
+  effectiveExpiry,
+  type LifeAfterOpening,
+} from './domain/effective-expiry.js';
+export { ListQueryDto, listQuery } from './http/list-query.dto.js';

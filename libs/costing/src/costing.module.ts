@@ -1,0 +1,20 @@
+import { Module } from '@nestjs/common';
+import { ReportsController } from './http/reports.controller.js';
+import { RestorationsController } from './http/restorations.controller.js';
+import { ExplainRestorationCost } from './queries/explain-restoration-cost.js';
+import { ListRestorations } from './queries/list-restorations.js';
+import { ReportRestorationCosts } from './queries/report-restoration-costs.js';
+import { ReportTemplateUsage } from './queries/report-template-usage.js';
+import { ReportWaste } from './queries/report-waste.js';
+
+@Module({
+  controllers: [ReportsController, RestorationsController],
+  providers: [
+    ExplainRestorationCost,
+    ListRestorations,
+    ReportRestorationCosts,
+    ReportTemplateUsage,
+    ReportWaste,
+  ],
+})
+export class CostingModule {}

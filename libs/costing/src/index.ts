@@ -1,0 +1,1 @@
+export { CostingModule } from './costing.module.js';

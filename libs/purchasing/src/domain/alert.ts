@@ -1,0 +1,94 @@
+/** The reasons to act, the most urgent first; the place in this list is the severity. */
+export const ALERT_KINDS = [
+  'recalled lot on hand',
+  'expired on shelf',
+  'opened too long',
+  'open shortfall',
+  'below reorder point',
+  'expires within N days',
+] as const;
+export type AlertKind = (typeof ALERT_KINDS)[number];
+
+export interface AlertConsumable {
+  readonly id: string;
+  readonly name: string;
+  readonly category: string;
+  readonly shade: string | null;
+  readonly size: string | null;
+  readonly grit: string | null;
+  readonly unit: string;
+}
+
+export interface AlertLot {
+  readonly id: string;
+  readonly lotNumber: string | null;
+  readonly labelExpiry: string | null;
+  readonly status: string;
+}
+
+export interface AlertPlace {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** One number behind an alert; the unit is a stock unit, a currency, days, packs or empty. */
+export interface Figure {
+  readonly name: string;
+  readonly value: string;
+  readonly unit: string;
+}
+
+export interface AlertAction {
+  readonly label: string;
+  readonly method: 'GET' | 'POST' | 'PUT';
+  readonly href: string;
+}
+
+export interface Alert {
+  /** The same reason has the same id tomorrow. */
+  readonly id: string;
+  readonly kind: AlertKind;
+  readonly severity: number;
+  readonly consumable: AlertConsumable;
+  readonly lot: AlertLot | null;
+  readonly location: AlertPlace | null;
+  readonly holdingId: string | null;
+  readonly figures: readonly Figure[];
+  readonly sentence: string;
+  readonly action: AlertAction;
+  /** Orders alerts of one kind: the smaller, the sooner. */
+  readonly urgency: string;
+}
+
+export function severityOf(kind: AlertKind): number {
+  return ALERT_KINDS.indexOf(kind) + 1;
+}
+
+export function alertId(kind: AlertKind, subjectId: string): string {
+  return `${kind.toLowerCase().replaceAll(' ', '-')}:${subjectId}`;
+}
+
+/** Most urgent first, and always in the same order. */
+export function inOrderOfUrgency(alerts: readonly Alert[]): Alert[] {
+  const key = (a: Alert) => [a.urgency, a.consumable.name, a.id];
+  return [...alerts].sort((a, b) => a.severity - b.severity || compareTexts(key(a), key(b)));
+}
+
+function compareTexts(a: readonly string[], b: readonly string[]): number {
+  for (const [i, text] of a.entries()) {
+    const other = b[i] ?? '';
+    if (text !== other) return text < other ? -1 : 1;
+  }
+  return 0;
+}
+
+/** 'Paste, Body 2': how a sentence names a consumable. */
+export function nameOf(c: AlertConsumable): string {
+  return [c.name, c.shade, c.size, c.grit].filter((part) => part !== null).join(', ');
+}
+
+/** '0.4 g', '1 piece', '3 pieces'. */
+export function amount(value: string, unit: string): string {
+  const plural = value !== '1' && (unit === 'piece' || unit === 'use') ? `${unit}s` : unit;
+  return `${value} ${plural}`;
+}

@@ -1,0 +1,84 @@
+import {
+  OutChoice,
+  OutDate,
+  OutId,
+  OutList,
+  OutObject,
+  OutText,
+  OutWhole,
+  WholeQuery,
+} from '#lib/platform';
+import { StockConsumableDto, StockLotDto, StockPlaceDto } from '#lib/stock';
+import { ALERT_KINDS } from '../domain/alert.js';
+
+export class AlertQueryDto {
+  @WholeQuery(0, 3650, {
+    description: 'Days ahead for "expires within N days"; the setting of the practice if left out.',
+  })
+  withinDays?: string;
+}
+
+export class AlertFigureDto {
+  @OutText({ example: 'usable' })
+  name: string;
+
+  @OutText({ example: '1.2', description: 'A decimal as text.' })
+  value: string;
+
+  @OutText({ example: 'g', description: 'Stock unit, currency, days, packs, or nothing.' })
+  unit: string;
+}
+
+export class AlertActionDto {
+  @OutText({ example: 'Write it off: expired' })
+  label: string;
+
+  @OutChoice(['GET', 'POST', 'PUT'])
+  method: string;
+
+  @OutText({ example: '/api/stock/write-offs' })
+  href: string;
+}
+
+export class AlertDto {
+  @OutText({ description: 'The same reason has the same id on the next day.' })
+  id: string;
+
+  @OutChoice(ALERT_KINDS)
+  kind: string;
+
+  @OutWhole({ example: 1, description: '1 is the most urgent.' })
+  severity: number;
+
+  @OutObject(() => StockConsumableDto)
+  consumable: StockConsumableDto;
+
+  @OutObject(() => StockLotDto, { nullable: true })
+  lot: StockLotDto | null;
+
+  @OutObject(() => StockPlaceDto, { nullable: true })
+  location: StockPlaceDto | null;
+
+  @OutId({ nullable: true, description: 'What to write off, return or move.' })
+  holdingId: string | null;
+
+  @OutList(() => AlertFigureDto)
+  figures: AlertFigureDto[];
+
+  @OutText({ example: '2 g of Paste, Body 2 (lot LX-4471) in Room 2 expired on 2026-04-30.' })
+  sentence: string;
+
+  @OutObject(() => AlertActionDto)
+  action: AlertActionDto;
+}
+
+export class AlertListDto {
+  @OutDate({ description: 'Today in the practice.' })
+  asOf: string;
+
+  @OutWhole({ example: 60 })
+  withinDays: number;
+
+  @OutList(() => AlertDto, { description: 'The most urgent first.' })
+  alerts: AlertDto[];
+}

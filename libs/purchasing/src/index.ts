@@ -1,0 +1,1 @@
+export { PurchasingModule } from './purchasing.module.js';

@@ -1,0 +1,59 @@
+import { Injectable } from '@nestjs/common';
+import { type Actor, type Claimed, Clock, refuse, type Tx, UnitOfWork } from '#lib/platform';
+import { applyStockChanges } from '../db/stock-changes.js';
+import type { ReversalDto } from '../http/stock.dto.js';
+import type { DeliveryDto } from '../http/stock-reads.dto.js';
+import { DeliveryReader } from '../queries/delivery-reader.js';
+import { refuseStock } from '../stock.refusals.js';
+import { counterMovements, MOVEMENT_COLUMNS, type MovementRow } from './counter-movements.js';
+
+/** Undoes a delivery that was booked wrongly, as long as all of it is still where it was put. */
+@Injectable()
+export class ReverseDelivery {
+  constructor(
+    private readonly uow: UnitOfWork,
+    private readonly clock: Clock,
+    private readonly reader: DeliveryReader,
+  ) {}
+
+  async run(
+    actor: Actor,
+    key: string,
+    deliveryId: string,
+    command: ReversalDto,
+  ): Promise<Claimed<DeliveryDto>> {
+    const operation = `POST /api/deliveries/${deliveryId}/reversal`;
+    return this.uow.runOnce({ actor, key, operation, body: command }, (tx) =>
+      this.reverse(tx, actor, deliveryId, command),
+    );
+  }
+
+  private async reverse(
+    tx: Tx,
+    actor: Actor,
+    id: string,
+    command: ReversalDto,
+  ): Promise<DeliveryDto> {
+    const [delivery] = await tx.query<{ reversed_at: Date | null }>(
+      'SELECT reversed_at FROM deliveries WHERE id = $1 FOR UPDATE',
+      [id],
+    );
+    if (!delivery) throw refuse('not_found', 'There is no delivery with this id.');
+    if (delivery.reversed_at) {
+      throw refuseStock('already_reversed', 'This delivery was reversed before.');
+    }
+    const rows = await tx.query<MovementRow>(
+      `SELECT ${MOVEMENT_COLUMNS} FROM movements m JOIN layers l ON l.id = m.layer_id
+       WHERE l.delivery_id = $1 AND m.from_account = 'supplier' ORDER BY m.sequence`,
+      [id],
+    );
+    const day = this.clock.today(actor.timeZone);
+    const changes = await counterMovements(tx, rows, day, command.note);
+    await applyStockChanges(tx, actor.personId, changes);
+    await tx.query(
+      `UPDATE deliveries SET reversed_at = $2, reversed_by = $3, reversal_note = $4 WHERE id = $1`,
+      [id, this.clock.now(), actor.personId, command.note],
+    );
+    return this.reader.get(tx, actor, id);
+  }
+}

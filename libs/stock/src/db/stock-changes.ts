@@ -1,0 +1,153 @@
+import { formatMoney, formatQuantity, type Money, type Quantity } from '#lib/measure';
+import type { Tx } from '#lib/platform';
+import type { Day, LayerState, Sureness } from '../domain/candidate.js';
+
+export type Account = 'supplier' | 'location' | 'visit' | 'waste' | 'count' | 'return';
+
+export const WASTE_REASONS = [
+  'expired',
+  'after-opening limit',
+  'contaminated',
+  'wrong shade opened',
+  'residue',
+  'damaged',
+  'temperature',
+  'recall',
+  'sample',
+] as const;
+export type WasteReason = (typeof WASTE_REASONS)[number];
+
+/** One side of a movement: an account, and for stock the holding and where it is. */
+export interface Place {
+  readonly account: Account;
+  readonly holdingId?: string;
+  readonly locationId?: string;
+}
+
+export interface NewMovement {
+  readonly id: string;
+  readonly layerId: string;
+  readonly from: Place;
+  readonly to: Place;
+  readonly quantity: Quantity;
+  readonly cost: Money;
+  readonly occurredOn: Day;
+  readonly visitId?: string | null;
+  readonly usageLineId?: string | null;
+  readonly shortfallId?: string | null;
+  readonly sureness?: Sureness | null;
+  readonly outOfOrder?: boolean;
+  readonly wasteReason?: WasteReason | null;
+  readonly note?: string | null;
+  readonly reversesId?: string | null;
+}
+
+export interface NewHolding {
+  readonly id: string;
+  readonly layerId: string;
+  readonly locationId: string;
+  readonly onHand: Quantity;
+  readonly openedOn: Day | null;
+  readonly useBy: Day | null;
+}
+
+/** Everything one booking changes in the stock. Holdings and layers are new totals of locked rows. */
+export interface StockChanges {
+  readonly newHoldings: readonly NewHolding[];
+  readonly holdings: ReadonlyMap<string, Quantity>;
+  readonly layers: ReadonlyMap<string, LayerState>;
+  readonly movements: readonly NewMovement[];
+}
+
+const APPLY = `
+WITH input AS (SELECT $1::json AS doc, $2::uuid AS practice_id, $3::uuid AS person_id),
+new_holdings AS (
+  INSERT INTO holdings (id, practice_id, layer_id, location_id, on_hand, opened_on, use_by)
+  SELECT r.id, i.practice_id, r.layer_id, r.location_id, r.on_hand, r.opened_on, r.use_by
+  FROM input i, json_to_recordset(i.doc->'newHoldings') AS r(id uuid, layer_id uuid,
+    location_id uuid, on_hand numeric, opened_on date, use_by date)
+), changed_holdings AS (
+  UPDATE holdings h SET on_hand = r.on_hand
+  FROM input i, json_to_recordset(i.doc->'holdings') AS r(id uuid, on_hand numeric)
+  WHERE h.id = r.id RETURNING h.id
+), changed_layers AS (
+  UPDATE layers l SET out_quantity = r.out_quantity, out_cost = r.out_cost
+  FROM input i, json_to_recordset(i.doc->'layers') AS r(id uuid, out_quantity numeric,
+    out_cost numeric)
+  WHERE l.id = r.id RETURNING l.id
+), new_movements AS (
+  INSERT INTO movements (id, practice_id, layer_id, from_account, to_account, from_holding_id,
+    from_location_id, to_holding_id, to_location_id, quantity, cost, occurred_on, visit_id,
+    usage_line_id, shortfall_id, sureness, out_of_order, waste_reason, note, reverses_id,
+    recorded_by)
+  SELECT r.id, i.practice_id, r.layer_id, r.from_account, r.to_account, r.from_holding_id,
+    r.from_location_id, r.to_holding_id, r.to_location_id, r.quantity, r.cost, r.occurred_on,
+    r.visit_id, r.usage_line_id, r.shortfall_id, r.sureness, r.out_of_order, r.waste_reason,
+    r.note, r.reverses_id, i.person_id
+  FROM input i, json_to_recordset(i.doc->'movements') AS r(id uuid, layer_id uuid,
+    from_account text, to_account text, from_holding_id uuid, from_location_id uuid,
+    to_holding_id uuid, to_location_id uuid, quantity numeric, cost numeric, occurred_on date,
+    visit_id uuid, usage_line_id uuid, shortfall_id uuid, sureness text, out_of_order boolean,
+    waste_reason text, note text, reverses_id uuid)
+)
+SELECT (SELECT count(*) FROM changed_holdings)::int AS holdings,
+       (SELECT count(*) FROM changed_layers)::int AS layers`;
+
+function movementRow(m: NewMovement): object {
+  return {
+    id: m.id,
+    layer_id: m.layerId,
+    from_account: m.from.account,
+    to_account: m.to.account,
+    from_holding_id: m.from.holdingId ?? null,
+    from_location_id: m.from.locationId ?? null,
+    to_holding_id: m.to.holdingId ?? null,
+    to_location_id: m.to.locationId ?? null,
+    quantity: formatQuantity(m.quantity),
+    cost: formatMoney(m.cost),
+    occurred_on: m.occurredOn,
+    visit_id: m.visitId ?? null,
+    usage_line_id: m.usageLineId ?? null,
+    shortfall_id: m.shortfallId ?? null,
+    sureness: m.sureness ?? null,
+    out_of_order: m.outOfOrder ?? false,
+    waste_reason: m.wasteReason ?? null,
+    note: m.note ?? null,
+    reverses_id: m.reversesId ?? null,
+  };
+}
+
+/** Writes the changes in one round trip. The rows must have been locked by this transaction. */
+export async function applyStockChanges(
+  tx: Tx,
+  personId: string,
+  changes: StockChanges,
+): Promise<void> {
+  const added = new Set(changes.newHoldings.map((h) => h.id));
+  const holdings = [...changes.holdings].filter(([id]) => !added.has(id));
+  const doc = {
+    newHoldings: changes.newHoldings.map((h) => ({
+      id: h.id,
+      layer_id: h.layerId,
+      location_id: h.locationId,
+      on_hand: formatQuantity(changes.holdings.get(h.id) ?? h.onHand),
+      opened_on: h.openedOn,
+      use_by: h.useBy,
+    })),
+    holdings: holdings.map(([id, onHand]) => ({ id, on_hand: formatQuantity(onHand) })),
+    layers: [...changes.layers.values()].map((l) => ({
+      id: l.layerId,
+      out_quantity: formatQuantity(l.outQuantity),
+      out_cost: formatMoney(l.outCost),
+    })),
+    movements: changes.movements.map(movementRow),
+  };
+  const [done] = await tx.named<{ holdings: number; layers: number }>('stock-apply', APPLY, [
+    JSON.stringify(doc),
+    tx.practiceId,
+    personId,
+  ]);
+  if (done?.holdings !== holdings.length || done.layers !== changes.layers.size) {
+    throw new Error('A holding or layer to be changed was not there');
+  }
+}

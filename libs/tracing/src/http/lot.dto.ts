@@ -1,0 +1,82 @@
+import {
+  OutChoice,
+  OutDate,
+  OutDecimal,
+  OutFlag,
+  OutId,
+  OutInstant,
+  OutList,
+  OutObject,
+  OutText,
+} from '#lib/platform';
+import { MassBalanceDto, StockConsumableDto, StockPersonDto } from '#lib/stock';
+import { TracedDeliveryDto } from './trace.dto.js';
+
+export class LotSummaryDto {
+  @OutId()
+  id: string;
+
+  @OutText({ nullable: true, description: 'Null when the label states none.' })
+  lotNumber: string | null;
+
+  @OutDate({ nullable: true })
+  labelExpiry: string | null;
+
+  @OutChoice(['released', 'quarantined', 'recalled'])
+  status: string;
+
+  @OutObject(() => StockConsumableDto)
+  consumable: StockConsumableDto;
+
+  @OutDecimal({ description: 'In all deliveries that were not undone.' })
+  received: string;
+
+  @OutDecimal()
+  onHand: string;
+
+  @OutDate({ nullable: true })
+  firstReceivedOn: string | null;
+}
+
+export class LotPageDto {
+  @OutList(() => LotSummaryDto)
+  items: LotSummaryDto[];
+
+  @OutText({ nullable: true })
+  nextCursor: string | null;
+}
+
+export class LotStatusChangeDto {
+  @OutText()
+  status: string;
+
+  @OutText()
+  note: string;
+
+  @OutObject(() => StockPersonDto)
+  recordedBy: StockPersonDto;
+
+  @OutInstant()
+  recordedAt: string;
+}
+
+export class TracedLayerDto extends TracedDeliveryDto {
+  @OutText()
+  presentationName: string;
+
+  @OutFlag({ description: 'The delivery was undone.' })
+  reversed: boolean;
+
+  @OutObject(() => MassBalanceDto, {
+    description: 'received = on hand + used + wasted + returned + count difference',
+  })
+  mass: MassBalanceDto;
+}
+
+export class LotDto extends LotSummaryDto {
+  @OutList(() => TracedLayerDto, { description: 'One per delivery line.' })
+  layers: TracedLayerDto[];
+
+  @OutList(() => LotStatusChangeDto, { description: 'The oldest first.' })
+  statusChanges: LotStatusChangeDto[];
+}

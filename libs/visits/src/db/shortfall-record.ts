@@ -1,0 +1,69 @@
+import { formatQuantity, type Quantity, quantity } from '#lib/measure';
+import type { IsoDate, Tx } from '#lib/platform';
+import type { IssuedConsumable } from '../domain/issue-visit.js';
+
+export interface OpenShortfall
+  extends Pick<IssuedConsumable, 'life_after_opening' | 'life_after_opening_unit'> {
+  readonly id: string;
+  readonly visitId: string;
+  readonly usageLineId: string;
+  readonly consumableId: string;
+  readonly locationId: string;
+  readonly lotId: string | null;
+  readonly usedOn: IsoDate;
+  readonly open: Quantity;
+}
+
+interface Row {
+  id: string;
+  visit_id: string;
+  usage_line_id: string;
+  consumable_id: string;
+  location_id: string;
+  lot_id: string | null;
+  used_on: IsoDate;
+  open: string;
+  life_after_opening: number | null;
+  life_after_opening_unit: 'day' | 'month' | null;
+}
+
+const OPEN = `
+SELECT s.id, s.visit_id, s.usage_line_id, s.consumable_id, s.location_id, s.lot_id,
+       s.used_on::text, s.quantity - s.settled AS open, c.life_after_opening,
+       c.life_after_opening_unit
+FROM shortfalls s JOIN consumables c ON c.id = s.consumable_id
+WHERE s.practice_id = current_practice() AND s.consumable_id = ANY($1::uuid[])
+  AND s.settled < s.quantity AND s.cancelled_at IS NULL
+ORDER BY s.used_on, s.id FOR UPDATE OF s`;
+
+/** Locks the open shortfalls of some consumables, the earliest use first. */
+export async function openShortfalls(
+  tx: Tx,
+  consumableIds: readonly string[],
+): Promise<OpenShortfall[]> {
+  const rows = await tx.named<Row>('shortfalls-open', OPEN, [consumableIds]);
+  return rows.map((row) => ({
+    id: row.id,
+    visitId: row.visit_id,
+    usageLineId: row.usage_line_id,
+    consumableId: row.consumable_id,
+    locationId: row.location_id,
+    lotId: row.lot_id,
+    usedOn: row.used_on,
+    open: quantity(row.open),
+    life_after_opening: row.life_after_opening,
+    life_after_opening_unit: row.life_after_opening_unit,
+  }));
+}
+
+/** Adds what each shortfall was served. */
+export async function writeSettlement(
+  tx: Tx,
+  settled: readonly { readonly id: string; readonly served: Quantity }[],
+): Promise<void> {
+  await tx.query(
+    `UPDATE shortfalls s SET settled = s.settled + r.served
+     FROM unnest($1::uuid[], $2::numeric[]) AS r(id, served) WHERE s.id = r.id AND r.served > 0`,
+    [settled.map((s) => s.id), settled.map((s) => formatQuantity(s.served))],
+  );
+}

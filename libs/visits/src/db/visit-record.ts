@@ -1,0 +1,201 @@
+import { formatMoney, formatQuantity, type Money, type Quantity } from '#lib/measure';
+import type { CostShareKey, IsoDate, Tx } from '#lib/platform';
+import type { VisitCost } from '../domain/attribute-cost.js';
+
+export interface NewRestoration {
+  readonly id: string;
+  readonly tooth: number;
+  readonly surfaces: string;
+  readonly cavityClass: string | null;
+  readonly reason: string;
+  readonly templateId: string;
+  readonly templateVersion: number;
+  readonly shades: readonly string[];
+  readonly attempts: number;
+  readonly cycles: number;
+  readonly volumeMm3: Quantity;
+  readonly depthMm: Quantity;
+  readonly minutes: number;
+}
+
+export interface NewUsageLine {
+  readonly id: string;
+  readonly restoration: number | null;
+  readonly tooth: number | null;
+  readonly attempt: number;
+  readonly consumableId: string;
+  readonly driver: string | null;
+  readonly planned: Quantity;
+  readonly placed: Quantity;
+  readonly dispensed: Quantity;
+  readonly charged: Quantity;
+  readonly cost: Money;
+}
+
+export interface NewShortfall {
+  readonly id: string;
+  readonly usageLineId: string;
+  readonly consumableId: string;
+  readonly lotId: string | null;
+  readonly quantity: Quantity;
+  readonly unitCost: Money;
+  readonly costKnown: boolean;
+}
+
+export interface NewVisit {
+  readonly id: string;
+  readonly chartReference: string;
+  readonly visitedOn: IsoDate;
+  readonly dentistId: string;
+  readonly locationId: string;
+  readonly staffCount: number;
+  readonly costShareKey: CostShareKey;
+  readonly recordedAt: Date;
+  readonly restorations: readonly NewRestoration[];
+  readonly lines: readonly NewUsageLine[];
+  readonly shortfalls: readonly NewShortfall[];
+  readonly cost: VisitCost;
+}
+
+const INSERT = `
+WITH input AS (SELECT $1::json AS doc, current_practice() AS practice_id, $2::uuid AS person_id),
+visit AS (
+  INSERT INTO visits (id, practice_id, chart_reference, visited_on, dentist_id, location_id,
+    staff_count, cost_share_key, material_cost, retake_cost, estimated, recorded_by, recorded_at)
+  SELECT v.id, i.practice_id, v.chart_reference, v.visited_on, v.dentist_id, v.location_id,
+    v.staff_count, v.cost_share_key, v.material_cost, v.retake_cost, v.estimated, i.person_id,
+    v.recorded_at
+  FROM input i, json_to_record(i.doc->'visit') AS v(id uuid, chart_reference text, visited_on date,
+    dentist_id uuid, location_id uuid, staff_count smallint, cost_share_key text,
+    material_cost numeric, retake_cost numeric, estimated boolean, recorded_at timestamptz)
+  RETURNING id
+), new_restorations AS (
+  INSERT INTO restorations (id, practice_id, visit_id, position, tooth, surfaces, cavity_class,
+    reason, template_id, template_version, shades, attempts, cycles, volume_mm3, depth_mm, minutes,
+    own_cost, shared_cost, retake_cost)
+  SELECT r.id, i.practice_id, v.id, r.position, r.tooth, r.surfaces, r.cavity_class, r.reason,
+    r.template_id, r.template_version, r.shades, r.attempts, r.cycles, r.volume_mm3, r.depth_mm,
+    r.minutes, r.own_cost, r.shared_cost, r.retake_cost
+  FROM input i, visit v, json_to_recordset(i.doc->'restorations') AS r(id uuid, position integer,
+    tooth smallint, surfaces text, cavity_class text, reason text, template_id uuid,
+    template_version integer, shades uuid[], attempts smallint, cycles smallint, volume_mm3 numeric,
+    depth_mm numeric, minutes integer, own_cost numeric, shared_cost numeric, retake_cost numeric)
+), new_costs AS (
+  INSERT INTO restoration_costs (practice_id, restoration_id, category, cost)
+  SELECT i.practice_id, r.restoration_id, r.category, r.cost
+  FROM input i, json_to_recordset(i.doc->'costs') AS r(restoration_id uuid, category text,
+    cost numeric)
+), new_lines AS (
+  INSERT INTO usage_lines (id, practice_id, visit_id, position, restoration_id, tooth, attempt,
+    consumable_id, driver, planned, placed, dispensed, charged, cost)
+  SELECT r.id, i.practice_id, v.id, r.position, r.restoration_id, r.tooth, r.attempt,
+    r.consumable_id, r.driver, r.planned, r.placed, r.dispensed, r.charged, r.cost
+  FROM input i, visit v, json_to_recordset(i.doc->'lines') AS r(id uuid, position integer,
+    restoration_id uuid, tooth smallint, attempt smallint, consumable_id uuid, driver text,
+    planned numeric, placed numeric, dispensed numeric, charged numeric, cost numeric)
+)
+INSERT INTO shortfalls (id, practice_id, usage_line_id, visit_id, consumable_id, location_id,
+  lot_id, used_on, quantity, unit_cost, cost_known)
+SELECT r.id, i.practice_id, r.usage_line_id, v.id, r.consumable_id, r.location_id, r.lot_id,
+  r.used_on, r.quantity, r.unit_cost, r.cost_known
+FROM input i, visit v, json_to_recordset(i.doc->'shortfalls') AS r(id uuid, usage_line_id uuid,
+  consumable_id uuid, location_id uuid, lot_id uuid, used_on date, quantity numeric,
+  unit_cost numeric, cost_known boolean)`;
+
+/** Writes a visit with its restorations, lines and shortfalls in one round trip. */
+export async function insertVisit(tx: Tx, personId: string, visit: NewVisit): Promise<void> {
+  const doc = {
+    visit: {
+      id: visit.id,
+      chart_reference: visit.chartReference,
+      visited_on: visit.visitedOn,
+      dentist_id: visit.dentistId,
+      location_id: visit.locationId,
+      staff_count: visit.staffCount,
+      cost_share_key: visit.costShareKey,
+      material_cost: formatMoney(visit.cost.total),
+      retake_cost: formatMoney(visit.cost.retake),
+      estimated: visit.shortfalls.length > 0,
+      recorded_at: visit.recordedAt,
+    },
+    restorations: visit.restorations.map((r, i) => restorationRow(r, i, visit.cost)),
+    costs: visit.restorations.flatMap((r, i) => costRows(r.id, visit.cost.restorations[i])),
+    lines: visit.lines.map((line, i) => lineRow(line, i, visit.restorations)),
+    shortfalls: visit.shortfalls.map((s) => shortfallRow(s, visit)),
+  };
+  await tx.named('visit-insert', INSERT, [JSON.stringify(doc), personId]);
+}
+
+function restorationRow(r: NewRestoration, index: number, cost: VisitCost): object {
+  return {
+    id: r.id,
+    position: index + 1,
+    tooth: r.tooth,
+    surfaces: r.surfaces,
+    cavity_class: r.cavityClass,
+    reason: r.reason,
+    template_id: r.templateId,
+    template_version: r.templateVersion,
+    shades: r.shades,
+    attempts: r.attempts,
+    cycles: r.cycles,
+    volume_mm3: formatQuantity(r.volumeMm3),
+    depth_mm: formatQuantity(r.depthMm),
+    minutes: r.minutes,
+    ...costColumns(cost.restorations[index]),
+  };
+}
+
+type OneCost = VisitCost['restorations'][number] | undefined;
+
+export function costColumns(cost: OneCost): object {
+  if (!cost) throw new Error('A restoration has no cost');
+  return {
+    own_cost: formatMoney(cost.own),
+    shared_cost: formatMoney(cost.shared),
+    retake_cost: formatMoney(cost.retake),
+  };
+}
+
+export function costRows(restorationId: string, cost: OneCost): object[] {
+  return [...(cost?.byCategory ?? [])].map(([category, amount]) => ({
+    restoration_id: restorationId,
+    category,
+    cost: formatMoney(amount),
+  }));
+}
+
+function lineRow(
+  line: NewUsageLine,
+  index: number,
+  restorations: readonly NewRestoration[],
+): object {
+  return {
+    id: line.id,
+    position: index + 1,
+    restoration_id: line.restoration === null ? null : restorations[line.restoration]?.id,
+    tooth: line.tooth,
+    attempt: line.attempt,
+    consumable_id: line.consumableId,
+    driver: line.driver,
+    planned: formatQuantity(line.planned),
+    placed: formatQuantity(line.placed),
+    dispensed: formatQuantity(line.dispensed),
+    charged: formatQuantity(line.charged),
+    cost: formatMoney(line.cost),
+  };
+}
+
+function shortfallRow(s: NewShortfall, visit: NewVisit): object {
+  return {
+    id: s.id,
+    usage_line_id: s.usageLineId,
+    consumable_id: s.consumableId,
+    location_id: visit.locationId,
+    lot_id: s.lotId,
+    used_on: visit.visitedOn,
+    quantity: formatQuantity(s.quantity),
+    unit_cost: formatMoney(s.unitCost),
+    cost_known: s.costKnown,
+  };
+}

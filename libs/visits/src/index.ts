@@ -1,0 +1,13 @@
+export { PostVisit } from './app/post-visit.js';
+export { ReverseVisit } from './app/reverse-visit.js';
+export {
+  attributeCost,
+  type CostedLine,
+  type CostedRestoration,
+  type RestorationCost,
+  sharesOf,
+  type VisitCost,
+} from './domain/attribute-cost.js';
+export { PlanVisitDto, PostVisitDto, ScannedDto, UsageEntryDto } from './http/visit-inputs.dto.js';
+export { VisitDto, VisitPreviewDto } from './http/visit-outputs.dto.js';
+export { VisitsModule } from './visits.module.js';

@@ -1,0 +1,14 @@
+import { defineRefusals } from '#lib/platform';
+
+export const refuseVisit = defineRefusals({
+  date_in_future: { status: 422, title: 'That day has not come yet' },
+  not_in_use: { status: 422, title: 'This is no longer in use' },
+  not_a_dentist: { status: 422, title: 'This person is not a dentist of the practice' },
+  template_version_unknown: { status: 422, title: 'There is no such version of the template' },
+  restoration_not_possible: { status: 422, title: 'A restoration is not possible as described' },
+  usage_not_possible: { status: 422, title: 'A usage line is not possible as described' },
+  lot_not_usable: { status: 422, title: 'A scanned lot may not be used' },
+  lot_not_needed: { status: 422, title: 'A scanned lot is of something this visit does not use' },
+  already_reversed: { status: 409, title: 'This visit was reversed before' },
+  too_large: { status: 422, title: 'The amount is larger than the book can hold' },
+});

@@ -1,0 +1,161 @@
+import pg from 'pg';
+import { CreatePractice } from '#lib/access';
+import { Clock, dayIn, UnitOfWork } from '#lib/platform';
+import { createApp } from '../../apps/api/src/index.js';
+import { BookReader, dayOfBook, PRACTICE_ID } from './book-reader.js';
+import { BookSteps, personId } from './book-steps.js';
+import { PEOPLE, PRACTICE } from './practice.js';
+import { buildScenario } from './scenario.js';
+import { LAST_VISIT } from './simulate.js';
+import type { Step, StepKind } from './steps.js';
+
+export interface LoadDemoOptions {
+  readonly databaseUrl: string;
+  /** The day up to which the book is written: the practice's own today when left out. */
+  readonly today?: string;
+  onProgress(done: number, total: number, what: string): void;
+}
+
+export interface SignIn {
+  readonly role: string;
+  readonly signInName: string;
+  readonly password: string;
+}
+
+export interface LoadedDemo {
+  /** False: all of it was there already. */
+  readonly loaded: boolean;
+  readonly signIns: SignIn[];
+}
+
+/** Visits of one day are booked at the same time: they are what takes long. */
+const AT_ONCE = 8;
+
+/**
+ * Writes the demo practice into an empty book through the use cases of the service. When it was
+ * stopped halfway it goes on where it was; when all is there it says so and writes nothing.
+ */
+export async function loadDemo(options: LoadDemoOptions): Promise<LoadedDemo> {
+  const signIns = PEOPLE.map(({ role, signInName, password }) => ({ role, signInName, password }));
+  const state = await lookInto(options.databaseUrl);
+  if (state === 'complete') return { loaded: false, signIns };
+  const clock = options.today === undefined ? new Clock() : new DayClock(options.today);
+  const app = await createApp({
+    databaseUrl: options.databaseUrl,
+    clock,
+    logLevel: 'warn',
+    poolSize: AT_ONCE + 2,
+  });
+  try {
+    if (state === 'empty') await openBook(app.get(CreatePractice, { strict: false }));
+    const reader = new BookReader(app.get(UnitOfWork, { strict: false }));
+    const present = await reader.present();
+    const day = dayOfBook(present) ?? dayIn(PRACTICE.timeZone, clock.now());
+    const { steps } = buildScenario(day);
+    await runAll(new BookSteps(app, day), steps, present, options.onProgress);
+  } finally {
+    await app.close();
+  }
+  return { loaded: true, signIns };
+}
+
+/** Midday of a day that was asked for. */
+class DayClock extends Clock {
+  constructor(private readonly day: string) {
+    super();
+  }
+
+  override now(): Date {
+    return new Date(`${this.day}T12:00:00Z`);
+  }
+}
+
+/** Looks before anything is started: a book that is complete is known at once. */
+async function lookInto(databaseUrl: string): Promise<'empty' | 'begun' | 'complete'> {
+  const client = new pg.Client({ connectionString: databaseUrl });
+  await client.connect();
+  try {
+    await client.query("SELECT set_config('traybook.practice_id', $1, false)", [PRACTICE_ID]);
+    const { rows } = await client.query<{ empty: boolean; begun: boolean; complete: boolean }>(
+      `SELECT book_is_empty() AS empty,
+              EXISTS (SELECT FROM practices WHERE id = $1) AS begun,
+              EXISTS (SELECT FROM visits WHERE id = $2) AS complete`,
+      [PRACTICE_ID, LAST_VISIT],
+    );
+    const [book] = rows;
+    if (book?.complete) return 'complete';
+    if (book?.begun) return 'begun';
+    if (book?.empty) return 'empty';
+    throw new Error(
+      'This book belongs to another practice. The demo is only written into an empty book.',
+    );
+  } finally {
+    await client.end();
+  }
+}
+
+async function openBook(createPractice: CreatePractice): Promise<void> {
+  const [owner] = PEOPLE;
+  if (!owner) throw new Error('The demo has no owner');
+  await createPractice.run({
+    practice: PRACTICE,
+    owner,
+    practiceId: PRACTICE_ID,
+    ownerId: personId(owner.signInName),
+  });
+}
+
+const WORDS: Partial<Record<StepKind, string>> = {
+  person: 'people',
+  supplier: 'suppliers',
+  location: 'places',
+  consumable: 'consumables',
+  presentation: 'consumables',
+  template: 'templates',
+};
+
+async function runAll(
+  book: BookSteps,
+  steps: readonly Step[],
+  present: ReadonlySet<string>,
+  onProgress: LoadDemoOptions['onProgress'],
+): Promise<void> {
+  const isDone = (step: Step) => present.has(book.nameOf(step) ?? '');
+  let done = 0;
+  const perform = async (step: Step) => {
+    if (!isDone(step)) await book.run(step);
+    done += 1;
+    onProgress(done, steps.length, WORDS[step.kind] ?? step.date);
+  };
+  const last = steps.at(-1);
+  for (const group of grouped(steps.slice(0, -1))) await inParallel(group, perform);
+  // Alone and at the very end: that it is there means that all is.
+  if (last) await perform(last);
+}
+
+/** Visits of one day together, everything else one by one. */
+function grouped(steps: readonly Step[]): Step[][] {
+  const groups: Step[][] = [];
+  for (const step of steps) {
+    const group = groups.at(-1);
+    const before = group?.[0];
+    const together = before?.kind === 'visit' && step.kind === 'visit' && before.date === step.date;
+    if (group && together) group.push(step);
+    else groups.push([step]);
+  }
+  return groups;
+}
+
+async function inParallel(
+  steps: readonly Step[],
+  perform: (step: Step) => Promise<void>,
+): Promise<void> {
+  const waiting = [...steps];
+  const worker = async () => {
+    for (let step = waiting.shift(); step; step = waiting.shift()) await perform(step);
+  };
+  const workers = Array.from({ length: Math.min(AT_ONCE, steps.length) }, worker);
+  // Nobody is left at work when the first failure is told.
+  const ends = await Promise.allSettled(workers);
+  for (const end of ends) if (end.status === 'rejected') throw end.reason;
+}

@@ -1,0 +1,127 @@
+import type { CavityClass, CavitySize, Reason } from '#lib/dentition';
+import type { CostShareKey, IsoDate } from '#lib/platform';
+import type { DentistName, PlaceKey, RoomKey, SupplierKey } from './practice.js';
+
+export interface DemoRestoration {
+  readonly id: string;
+  readonly tooth: string;
+  readonly surfaces: string;
+  readonly cavityClass?: CavityClass;
+  readonly size: CavitySize;
+  readonly reason: Reason;
+  readonly templateId: string;
+  readonly templateVersion: number;
+  readonly shades?: string[];
+  readonly attempts?: number;
+  readonly cycles?: number;
+  readonly volumeMm3?: string;
+  readonly depthMm?: string;
+  readonly minutes?: number;
+}
+
+export interface DemoUsage {
+  readonly restoration?: number;
+  readonly consumableId: string;
+  readonly placed: string;
+  readonly dispensed: string;
+}
+
+/** A delivery line, and so a layer, by the delivery's reference and the position in it from 1. */
+export interface LayerRef {
+  readonly reference: string;
+  readonly line: number;
+}
+
+/** Goods of a layer as they lie at a place: sealed, or opened on a day. */
+export interface Pick {
+  readonly layer: LayerRef;
+  readonly place: PlaceKey;
+  readonly openedOn: IsoDate | null;
+}
+
+export interface LotRef {
+  readonly consumableId: string;
+  readonly lotNumber: string;
+}
+
+export interface VisitPayload {
+  readonly id: string;
+  readonly chartReference: string;
+  readonly visitedOn: IsoDate;
+  readonly dentist: DentistName;
+  readonly room: RoomKey;
+  readonly staffCount: number;
+  readonly costShareKey?: CostShareKey;
+  readonly restorations: DemoRestoration[];
+  readonly usage?: DemoUsage[];
+  readonly scanned?: readonly LotRef[];
+}
+
+export interface DeliveryLine {
+  readonly consumable: string;
+  readonly presentationId: string;
+  readonly packs: number;
+  readonly packPrice: string;
+  readonly place: PlaceKey;
+  readonly lotNumber: string | null;
+  readonly expiresOn: IsoDate | null;
+}
+
+export interface DeliveryPayload {
+  readonly supplier: SupplierKey;
+  readonly receivedOn: IsoDate;
+  readonly reference: string;
+  readonly freight: string;
+  readonly discount: string;
+  readonly lines: readonly DeliveryLine[];
+}
+
+export type WasteReason = 'expired' | 'after-opening limit' | 'wrong shade opened' | 'contaminated';
+
+interface Payloads {
+  person: { readonly signInName: string };
+  supplier: { readonly supplier: SupplierKey };
+  location: { readonly place: PlaceKey };
+  consumable: {
+    readonly consumable: string;
+    readonly reorderAt: string;
+    readonly reorderUpTo: string;
+  };
+  presentation: { readonly consumable: string; readonly pack: number };
+  template: { readonly template: string };
+  templateVersion: { readonly template: string; readonly version: number };
+  delivery: DeliveryPayload;
+  reverseDelivery: { readonly reference: string; readonly note: string };
+  move: { readonly from: Pick; readonly to: PlaceKey; readonly quantity: string };
+  opening: { readonly from: Pick };
+  writeOff: {
+    readonly from: Pick;
+    /** Null: all that is there. */
+    readonly quantity: string | null;
+    readonly reason: WasteReason;
+    readonly note: string;
+  };
+  return: { readonly from: Pick; readonly quantity: string; readonly note: string };
+  /** By how much more or less is there than the book says; null: nothing is left. */
+  count: { readonly of: Pick; readonly difference: string | null };
+  lotStatus: {
+    readonly lot: LotRef;
+    readonly status: 'recalled' | 'quarantined' | 'released';
+    readonly note: string;
+  };
+  visit: VisitPayload;
+  reverseVisit: { readonly visitId: string; readonly note: string };
+}
+
+export type StepKind = keyof Payloads;
+
+export type StepOf<K extends StepKind> = {
+  readonly date: IsoDate;
+  readonly kind: K;
+  /** Names the step for ever: the same scenario has the same keys. */
+  readonly key: string;
+  readonly payload: Payloads[K];
+};
+
+/** One thing that is done in the demo book, in the words of the scenario. */
+export type Step = { [K in StepKind]: StepOf<K> }[StepKind];
