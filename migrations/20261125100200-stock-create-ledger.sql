@@ -269,10 +269,11 @@ CROSS JOIN LATERAL (
 ) h;
 
 -- The holdings from which consumables could be taken at a place: there, or up its parents. Scanned lots
--- or holdings come back wherever they are. With to_lock, the layers are locked first in the order of
--- their ids, the one order of the book: the second statement of a volatile function sees what others
--- committed while the first one waited, also the containers that they opened.
-CREATE FUNCTION stock_candidates(consumables uuid[], place uuid, day date, scanned uuid[], to_lock boolean)
+-- or holdings come back wherever they are. The stock of a consumable is changed by one transaction at a
+-- time: with to_lock, the consumables are locked first, in the order of their ids. The second statement
+-- of a volatile function sees what others committed while the first one waited, also the containers
+-- that they opened.
+CREATE FUNCTION stock_candidates(wanted uuid[], place uuid, day date, scanned uuid[], to_lock boolean)
 RETURNS TABLE (holding_id uuid, layer_id uuid, consumable_id uuid, lot_id uuid, lot_number text,
                lot_status text, location_id uuid, distance integer, received_on text, expires_on text,
                opened_on text, use_by text, dispensing text, content_per_container numeric,
@@ -282,10 +283,7 @@ LANGUAGE plpgsql VOLATILE AS $$
 #variable_conflict use_column
 BEGIN
   IF to_lock THEN
-    PERFORM FROM layers
-    WHERE practice_id = current_practice() AND consumable_id = ANY(consumables)
-      AND out_quantity < received
-    ORDER BY id FOR UPDATE;
+    PERFORM FROM consumables c WHERE c.id = ANY(wanted) ORDER BY c.id FOR NO KEY UPDATE;
   END IF;
   RETURN QUERY
   WITH RECURSIVE chain AS (
@@ -302,7 +300,7 @@ BEGIN
   JOIN lots t ON t.id = l.lot_id
   LEFT JOIN chain c ON c.id = h.location_id
   WHERE l.practice_id = current_practice()
-    AND l.consumable_id = ANY(consumables) AND l.out_quantity < l.received AND h.on_hand > 0
+    AND l.consumable_id = ANY(wanted) AND l.out_quantity < l.received AND h.on_hand > 0
     AND (l.lot_id = ANY(scanned) OR h.id = ANY(scanned)
          OR (c.id IS NOT NULL AND l.lot_status = 'released'
              AND (l.expires_on IS NULL OR l.expires_on >= day)
@@ -320,7 +318,7 @@ BEGIN
   END LOOP;
 END $$;
 GRANT SELECT ON layer_balances TO traybook_app;
-GRANT UPDATE (status) ON lots TO traybook_app;
+GRANT UPDATE (status, expires_on) ON lots TO traybook_app;
 GRANT UPDATE (reversed_at, reversed_by, reversal_note) ON deliveries TO traybook_app;
 GRANT UPDATE (lot_status, out_quantity, out_cost) ON layers TO traybook_app;
 GRANT UPDATE (location_id, on_hand) ON holdings TO traybook_app;

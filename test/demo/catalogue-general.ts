@@ -1,6 +1,6 @@
 import { bottle, type DemoConsumable, dose, pieces } from './catalogue-types.js';
 
-function gloves(key: string, size: string): DemoConsumable {
+function gloves(key: string, size: string, more: Partial<DemoConsumable> = {}): DemoConsumable {
   return {
     key,
     name: 'Examination gloves, nitrile',
@@ -8,17 +8,17 @@ function gloves(key: string, size: string): DemoConsumable {
     unit: 'piece',
     size,
     shelfMonths: 48,
-    roomStock: 200,
     packs: [
       pieces('brackwater', 'Box of 200', 1, 200, 13.8),
       pieces('brackwater', 'Case of ten boxes', 10, 200, 129),
     ],
+    ...more,
   };
 }
 
 export const GENERAL: readonly DemoConsumable[] = [
   gloves('gloves-s', 'S'),
-  gloves('gloves-m', 'M'),
+  gloves('gloves-m', 'M', { roomStock: 200 }),
   {
     key: 'mask',
     name: 'Procedure mask',

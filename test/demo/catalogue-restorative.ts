@@ -161,7 +161,7 @@ export const RESTORATIVE: readonly DemoConsumable[] = [
     life: [3, 'month'],
     shelfMonths: 24,
     roomStock: 4,
-    fixed: [4, 8],
+    fixed: [8, 16],
     packs: [bottle('tavenstone', 'Bottle 4 mL', 1, 4, 63)],
   },
   {

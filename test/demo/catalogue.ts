@@ -6,10 +6,13 @@ import { demoId } from './dice.js';
 export const CATALOGUE: readonly DemoConsumable[] = [...RESTORATIVE, ...GENERAL];
 
 const BY_KEY = new Map(CATALOGUE.map((row) => [row.key, row]));
-const BY_ID = new Map(CATALOGUE.map((row) => [consumableId(row.key), row]));
+const IDS = new Map(CATALOGUE.map((row) => [row.key, demoId('consumable', row.key)]));
+const BY_ID = new Map(CATALOGUE.map((row) => [IDS.get(row.key), row]));
 
 export function consumableId(key: string): string {
-  return demoId('consumable', key);
+  const id = IDS.get(key);
+  if (id === undefined) throw new Error(`The demo has no consumable ${key}`);
+  return id;
 }
 
 export function consumableOf(key: string): DemoConsumable {

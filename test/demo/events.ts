@@ -4,9 +4,9 @@ import { countToNothing, pickOf } from './housekeeping.js';
 import { BACK_ORDERED, book } from './ordering.js';
 import { decimal, micro } from './plan-usage.js';
 import { type Layer, lastDayOf } from './shelf.js';
-import type { DeliveryPayload } from './steps.js';
+import type { DeliveryPayload, StepKind } from './steps.js';
 import { TEMPLATES } from './templates.js';
-import type { World } from './world.js';
+import { daysLeft, type World } from './world.js';
 
 /** What a day has besides its routine; positions count workdays from the end, 0 is the last. */
 export function morning(world: World, day: IsoDate, index: number): void {
@@ -15,11 +15,16 @@ export function morning(world: World, day: IsoDate, index: number): void {
   if (index === Math.ceil(count / 2)) secondVersions(world, day);
   if (index === Math.floor(count * 0.35)) countToNothing(world, day, 'band');
   if (index === Math.floor(count * 0.7)) countToNothing(world, day, 'articulating');
-  if (fromEnd === 110) openEarly(world, day);
-  if (fromEnd === 17) recall(world, day);
+  if (daysLeft(world, day) <= 160 && !happened(world, 'opening')) openEarly(world, day);
+  if (fromEnd <= 17 && !happened(world, 'lotStatus')) recall(world, day);
   if (fromEnd === 13) returnRecalled(world, day);
   if (fromEnd === 6) quarantine(world, day);
   if (fromEnd === 2) for (const consumable of BACK_ORDERED) countToNothing(world, day, consumable);
+}
+
+/** Where an event had to wait for a day on which it is possible: whether it came. */
+function happened(world: World, kind: StepKind, times = 1): boolean {
+  return world.steps.filter((step) => step.kind === kind).length >= times;
 }
 
 function secondVersions(world: World, date: IsoDate): void {
@@ -37,7 +42,7 @@ function openEarly(world: World, day: IsoDate): void {
   const layer = world.shelf
     .layersOf('desensitiser')
     .find((each) => (each.sealed.get('store') ?? 0) > 0 && (each.expires ?? '') > day);
-  if (!layer) throw new Error('The demo has no bottle to open early');
+  if (!layer) return;
   layer.sealed.set('store', (layer.sealed.get('store') ?? 0) - layer.content);
   layer.opened.push({
     place: 'store',
@@ -59,7 +64,7 @@ function recall(world: World, day: IsoDate): void {
     .filter((layer) => sealed(layer) > 0 || layer.opened.some((opened) => opened.left > 0))
     .sort((a, b) => Number(sealed(b) > 0) - Number(sealed(a) > 0) || b.charts.size - a.charts.size);
   const [worst] = layers;
-  if (!worst?.lot) throw new Error('The demo has no lot to recall');
+  if (!worst) return;
   hold(world, day, worst, 'recalled', "The maker's notice: the paste may not set in full.");
 }
 
@@ -92,7 +97,8 @@ function quarantine(world: World, day: IsoDate): void {
     .filter((each) => each.dispensing === 'by-piece' && (each.sealed.get('store') ?? 0) > 0)
     .find((each) => {
       const rest = world.shelf.usable(each.consumable.key, day) - leftOf(each);
-      return rest > (world.levels.get(each.consumable.key)?.at ?? 0) / 2;
+      const { key, roomStock } = each.consumable;
+      return roomStock === undefined && rest > (world.levels.get(key)?.at ?? 0);
     });
   if (!layer) return;
   hold(world, day, layer, 'quarantined', 'The box came wet; the supplier was asked.');
@@ -126,15 +132,13 @@ export function afterDelivery(
   deliveries: readonly DeliveryPayload[],
 ): void {
   const fromEnd = world.days.length - 1 - index;
-  const done = (kind: 'reverseDelivery' | 'return', most: number) =>
-    world.steps.filter((step) => step.kind === kind).length >= most;
   const [delivery] = deliveries;
   if (!delivery) return;
-  if (fromEnd <= BOOKED_TWICE && !done('reverseDelivery', 1) && noneShort(world, delivery)) {
+  if (fromEnd <= BOOKED_TWICE && !happened(world, 'reverseDelivery') && noneShort(world, delivery)) {
     bookedTwice(world, day, delivery);
   }
   const due = SENT_BACK.filter((each) => fromEnd <= each).length;
-  if (!done('return', due)) sendBack(world, day, delivery);
+  if (!happened(world, 'return', due)) sendBack(world, day, delivery);
 }
 
 function noneShort(world: World, delivery: DeliveryPayload): boolean {

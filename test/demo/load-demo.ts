@@ -29,7 +29,7 @@ export interface LoadedDemo {
 }
 
 /** Visits of one day are booked at the same time: they are what takes long. */
-const AT_ONCE = 8;
+const AT_ONCE = Number(process.env.AT_ONCE ?? 8);
 
 /**
  * Writes the demo practice into an empty book through the use cases of the service. When it was

@@ -12,8 +12,12 @@ const SUPPLIER_KEYS = Object.keys(SUPPLIERS) as SupplierKey[];
 const NOT_ORDERED_LATELY: readonly SupplierKey[] = ['quillmere', 'tavenstone'];
 /** Back orders of the last weeks: they run out before today. */
 export const BACK_ORDERED: readonly string[] = ['putty', 'wedge-large', 'cord'];
-/** Bought once and never used: it expires on the shelf. */
-const NEVER_USED = 'amber-effect';
+/** First lots that ran or run out on the shelf: so many days before or after today. */
+const FIRST_EXPIRIES: Readonly<Record<string, number>> = {
+  'opaque-mask': -150,
+  'amber-effect': -23,
+  'cartridge-plain': 38,
+};
 
 /** The first delivery of everything, on the first day. */
 export function stockUp(world: World, day: IsoDate): void {
@@ -175,8 +179,8 @@ function expiryOf(world: World, consumable: string, day: IsoDate): IsoDate | nul
   const { shelfMonths } = consumableOf(consumable);
   if (shelfMonths === 0) return null;
   const first = world.days[0]?.day === day;
-  if (consumable === NEVER_USED && first) return addDays(world.today, -23);
-  if (consumable === 'cartridge-plain' && first) return addDays(world.today, 38);
+  const known = FIRST_EXPIRIES[consumable];
+  if (first && known !== undefined) return addDays(world.today, known);
   const left = daysLeft(world, day);
   // Short-dated goods of the last weeks.
   if (left < 40 && world.dice.chance(0.2)) return addDays(world.today, world.dice.int(20, 55));

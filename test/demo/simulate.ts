@@ -83,8 +83,9 @@ function issue(world: World, visit: VisitPayload, use: PlannedUse): void {
 }
 
 function scannedLot(visit: VisitPayload, consumable: string): string | undefined {
+  if (!visit.scanned) return undefined;
   const id = consumableId(consumable);
-  return visit.scanned?.find((lot) => lot.consumableId === id)?.lotNumber;
+  return visit.scanned.find((lot) => lot.consumableId === id)?.lotNumber;
 }
 
 /** Goods that came in serve what earlier visits lacked. */

@@ -97,6 +97,20 @@ describe('access', () => {
   });
 });
 
+describe('an id that names nothing', () => {
+  it('is answered with 404 by every route that reads or ends one thing', async () => {
+    const { people } = await service.openPractice('here');
+    const one = operations.filter(({ route }) => /^(GET|DELETE) .*\{id\}/.test(route));
+    expect(one.length).toBeGreaterThan(5);
+    for (const { route } of one) {
+      const [method = '', path = ''] = route.split(' ');
+      const url = path.replace('{id}', '01900000-0000-7000-8000-000000000000');
+      const answer = await service.send(method, url, people.owner);
+      expect([route, answer.status, answer.body.code]).toEqual([route, 404, 'not_found']);
+    }
+  });
+});
+
 describe('the OpenAPI document', () => {
   it('is version 3.1 and opens with the caution', () => {
     expect(document.openapi).toMatch(/^3\.1\./);
@@ -107,6 +121,19 @@ describe('the OpenAPI document', () => {
       session: { type: 'apiKey', in: 'cookie', name: 'traybook_session' },
       token: { type: 'http', scheme: 'bearer' },
     });
+  });
+
+  it('is valid, and a typed client can be made from it', async () => {
+    const { default: openapiTS, astToString } = await import('openapi-typescript');
+    const client = astToString(
+      await openapiTS(structuredClone(document) as never, { silent: true }),
+    );
+    expect(client).toContain('signIn');
+    const broken = {
+      ...structuredClone(document),
+      paths: { '/x': { get: { responses: 'none' } } },
+    };
+    await expect(openapiTS(broken as never, { silent: true })).rejects.toThrow();
   });
 
   it('names and sums up every operation', () => {

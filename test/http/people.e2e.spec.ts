@@ -43,6 +43,7 @@ describe('people', () => {
 
   it.each([
     ['a name that is taken', { signInName: 'elsewhere.owner' }, 409, 'signInName'],
+    ['an id that is taken', { id: '01900000-0000-7000-8000-00000000c0de' }, 409, 'id'],
     ['a short password', { password: 'short' }, 400, 'password'],
     [
       'the name as password',

@@ -1,7 +1,7 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { CreatePerson, CreatePractice } from '#lib/access';
-import { type Actor, type Clock, ROLES, type Role } from '#lib/platform';
-import { createApp } from '../../apps/api/src/index.js';
+import { type Actor, ROLES, type Role } from '#lib/platform';
+import { type AppOptions, createApp } from '../../apps/api/src/index.js';
 import { createTestDatabase } from '../harness/database.js';
 
 export interface Answer {
@@ -28,9 +28,7 @@ export class TestService {
     private readonly drop: () => Promise<void>,
   ) {}
 
-  static async start(
-    options: { clock?: Clock; secureCookies?: boolean } = {},
-  ): Promise<TestService> {
+  static async start(options: Partial<AppOptions> = {}): Promise<TestService> {
     const database = await createTestDatabase();
     const app = await createApp({ databaseUrl: database.url, logLevel: 'error', ...options });
     return new TestService(app, database.url, () => database.drop());
@@ -101,7 +99,7 @@ export interface TestPractice {
   readonly people: Readonly<Record<Role, { id: string; cookie: string }>>;
 }
 
-export function sessionOf(answer: Answer): string {
+function sessionOf(answer: Answer): string {
   const header = String(answer.headers['set-cookie']);
   return /traybook_session=([^;]*)/.exec(header)?.[1] ?? '';
 }

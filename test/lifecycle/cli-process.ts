@@ -14,7 +14,7 @@ export function ensureBuilt(): void {
 
 /** A working folder that root's PostgreSQL can reach too. */
 export function workingFolder(): { path: string; remove(): void } {
-  const path = mkdtempSync('/tmp/traybook-lifecycle-');
+  const path = mkdtempSync(`/tmp/traybook-test-${process.pid}-`);
   chmodSync(path, 0o755);
   return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
 }
@@ -72,11 +72,6 @@ export class CliProcess {
 
   /** What it ended with: an exit code, or the signal that killed it. */
   ended(): Promise<number | string> {
-    return this.exit;
-  }
-
-  async end(): Promise<number | string> {
-    this.send('SIGTERM');
     return this.exit;
   }
 }

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
@@ -33,6 +33,28 @@ function cli(command: string, settings: Record<string, string> = {}): CliProcess
   return child;
 }
 
+async function until(reached: () => boolean): Promise<void> {
+  while (!reached()) await new Promise((resolve) => setTimeout(resolve, 5));
+}
+
+/** Data folders that were not finished. */
+function unfinished(): string[] {
+  const dataDir = join(folder.path, '.traybook');
+  if (!existsSync(dataDir)) return [];
+  const names = readdirSync(dataDir).filter((name) => name.startsWith('postgresql.new-'));
+  return names.map((name) => join(dataDir, name));
+}
+
+async function succeeds(child: CliProcess): Promise<void> {
+  const code = await child.ended();
+  expect({ code, stderr: child.stderr }).toEqual({ code: 0, stderr: '' });
+}
+
+async function stops(child: CliProcess): Promise<void> {
+  child.send('SIGTERM');
+  await succeeds(child);
+}
+
 /** One calm sentence, no stack, exit code 1. */
 async function refusal(settings: Record<string, string> = {}): Promise<string> {
   const child = cli('start', settings);
@@ -50,15 +72,14 @@ describe('a Traybook with a server of its own', () => {
     expect((await fetch(new URL('/api/health', url))).status).toBe(200);
     const pid = serverPid(join(folder.path, '.traybook'));
     expect(pid).toBeDefined();
-    expect(await first.end()).toBe(0);
-    expect(first.stderr).toBe('');
+    await stops(first);
     expect(findProcess(pid ?? 0)).toBeUndefined();
     expect(existsSync(join(folder.path, '.traybook', 'traybook.pid'))).toBe(false);
 
     const second = cli('start');
     await second.ready();
     expect(second.stdout).not.toContain('Schema:');
-    expect(await second.end()).toBe(0);
+    await stops(second);
   });
 
   it('recovers by itself after it was killed', async () => {
@@ -69,38 +90,35 @@ describe('a Traybook with a server of its own', () => {
     const second = cli('start');
     const url = await second.ready();
     expect((await fetch(new URL('/api/health', url))).status).toBe(200);
-    expect(await second.end()).toBe(0);
+    await stops(second);
   });
 
   it('ends a server that outlived the Traybook that started it', async () => {
     const first = cli('migrate');
-    expect(await first.ended()).toBe(0);
+    await succeeds(first);
     const data = join(folder.path, '.traybook', 'postgresql');
     const orphan = await leaveOrphan(data);
     const second = cli('start');
     await second.ready();
     expect(findProcess(orphan)).toBeUndefined();
-    expect(await second.end()).toBe(0);
+    await stops(second);
   });
 
   it('starts over when making the data folder was cut short', async () => {
     const first = cli('migrate');
-    const fresh = join(folder.path, '.traybook', 'postgresql.new');
-    while (!existsSync(join(fresh, 'PG_VERSION'))) {
-      await new Promise((resolve) => setTimeout(resolve, 5));
-    }
+    await until(() => unfinished().some((dir) => existsSync(join(dir, 'PG_VERSION'))));
     first.send('SIGKILL');
     await first.ended();
     const second = cli('migrate');
-    expect(await second.ended()).toBe(0);
-    expect(existsSync(fresh)).toBe(false);
+    await succeeds(second);
+    expect(unfinished()).toEqual([]);
   });
 
   it('lets one process at a time use a data folder', async () => {
     const first = cli('start');
     await first.ready();
     expect(await refusal()).toContain(`Another Traybook (process ${first.pid}) is using`);
-    expect(await first.end()).toBe(0);
+    await stops(first);
   });
 
   it('leaves the data folder of another PostgreSQL version alone', async () => {
@@ -114,11 +132,8 @@ describe('a Traybook with a server of its own', () => {
 
   it('stops in order while it is still starting', async () => {
     const child = cli('start');
-    while (!existsSync(join(folder.path, '.traybook', 'postgresql.new'))) {
-      await new Promise((resolve) => setTimeout(resolve, 5));
-    }
-    expect(await child.end()).toBe(0);
-    expect(child.stderr).toBe('');
+    await until(() => unfinished().length > 0);
+    await stops(child);
   });
 });
 
@@ -180,8 +195,6 @@ async function leaveOrphan(data: string): Promise<number> {
   const args = ['-D', data, '-p', '45917', '-c', 'unix_socket_directories='];
   const child = spawn(postgres, args, { ...identity, cwd: data, stdio: 'ignore', detached: true });
   child.unref();
-  while (serverPid(join(data, '..')) === undefined) {
-    await new Promise((resolve) => setTimeout(resolve, 20));
-  }
+  await until(() => serverPid(join(data, '..')) !== undefined);
   return child.pid ?? 0;
 }

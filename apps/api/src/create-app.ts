@@ -5,7 +5,7 @@ import { appModule } from './app.module.js';
 import { httpAdapter, prepareFastify } from './fastify.js';
 import { type LogLevel, ServiceLog } from './log.js';
 import { serveDocs } from './serve-docs.js';
-import { serveWeb, webFolder } from './serve-web.js';
+import { builtWebFolder, serveWeb } from './serve-web.js';
 
 export interface AppOptions {
   readonly databaseUrl: string;
@@ -16,6 +16,8 @@ export interface AppOptions {
   readonly secureCookies?: boolean | undefined;
   /** Whose X-Forwarded-* headers are believed: addresses or ranges, by default this machine's. */
   readonly trustedProxies?: string | undefined;
+  /** Where the built browser app lies, if not where the build puts it. */
+  readonly webFolder?: string | undefined;
 }
 
 /** The whole service, ready to answer but not yet listening. */
@@ -33,7 +35,7 @@ export async function createApp(options: AppOptions): Promise<NestFastifyApplica
   app.setGlobalPrefix('api');
   await prepareFastify(fastify);
   serveDocs(app);
-  const folder = webFolder();
+  const folder = options.webFolder ?? builtWebFolder();
   if (folder !== undefined) await serveWeb(fastify, folder);
   await app.init();
   await fastify.ready();

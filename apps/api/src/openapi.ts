@@ -4,7 +4,7 @@ import { SESSION_COOKIE } from '#lib/access';
 import { describeProblems } from './openapi-problems.js';
 import { TAGS } from './openapi-tags.js';
 
-export const CAUTION =
+const CAUTION =
   'Figures are planning aids. Instructions for use, local rules and licensed practice come first.';
 
 const DESCRIPTION = [

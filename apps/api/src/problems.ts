@@ -2,7 +2,14 @@ import { STATUS_CODES } from 'node:http';
 import type { Socket } from 'node:net';
 import { type ArgumentsHost, Catch, type ExceptionFilter, Logger } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { newId, PROBLEM_MEDIA_TYPE, type Problem, problemType, sendProblem } from '#lib/platform';
+import {
+  newId,
+  PROBLEM_MEDIA_TYPE,
+  type Problem,
+  problemType,
+  refuse,
+  sendProblem,
+} from '#lib/platform';
 
 /** Writes to the log of one request, so that the line carries the request's id. */
 class RequestLog extends Logger {
@@ -15,12 +22,26 @@ class RequestLog extends Logger {
   }
 }
 
+const AWAY = /^(08...|57P0[123]|3D000|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|ENOTFOUND)$/;
+
+/** Whether an error says that the database cannot be reached: nobody's mistake, and it may pass. */
+function databaseIsAway(error: unknown): boolean {
+  if (!(error instanceof Error)) return false;
+  if ('driverError' in error && error.driverError !== error)
+    return databaseIsAway(error.driverError);
+  if ('code' in error && typeof error.code === 'string') return AWAY.test(error.code);
+  return error.message.startsWith('Connection terminated');
+}
+
 export function answerWithProblem(
   error: unknown,
   request: FastifyRequest,
   reply: FastifyReply,
 ): void {
-  sendProblem(error, request, reply, new RequestLog(request));
+  const away = databaseIsAway(error);
+  if (away) request.log.error(`The database does not answer: ${String(error)}`);
+  const answered = away ? refuse('busy', 'The database does not answer. Try again.') : error;
+  sendProblem(answered, request, reply, new RequestLog(request));
 }
 
 /** Every error of every handler, pipe and guard leaves the service as problem details. */

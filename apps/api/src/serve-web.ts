@@ -7,7 +7,7 @@ import { refuse } from '#lib/platform';
 /** Where the build puts the browser app, seen from the compiled and from the source file. */
 const PLACES = ['../../../web/', '../../../dist/web/'];
 
-export function webFolder(): string | undefined {
+export function builtWebFolder(): string | undefined {
   return PLACES.map((place) => fileURLToPath(new URL(place, import.meta.url))).find((folder) =>
     existsSync(`${folder}index.html`),
   );

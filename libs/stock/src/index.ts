@@ -13,7 +13,7 @@ export { ReverseMovement } from './app/reverse-movement.js';
 export { SetLotStatus } from './app/set-lot-status.js';
 export { StockArrivals } from './app/stock-arrivals.js';
 export { ReturnStock, WriteOffStock } from './app/take-out.js';
-export { type CandidateQuery, findCandidates } from './db/lock-candidates.js';
+export { type CandidateQuery, findCandidates, lockConsumables } from './db/lock-candidates.js';
 export {
   applyStockChanges,
   type NewHolding,

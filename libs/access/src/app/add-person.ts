@@ -1,4 +1,4 @@
-import { type FieldError, invalidFields, newId, type Role, type Tx } from '#lib/platform';
+import { type FieldError, invalidFields, newId, type Role, refuse, type Tx } from '#lib/platform';
 import { refuseAccess } from '../access.refusals.js';
 import { PersonEntity } from '../db/person.entity.js';
 import {
@@ -44,12 +44,18 @@ export async function preparePerson(
   };
 }
 
-/** Stores a prepared person; refuses a sign-in name that anybody in the book has. */
+/** Stores a prepared person; refuses an id that is taken, or a sign-in name of anybody in the book. */
 export async function insertPerson(
   tx: Tx,
   row: PersonEntity & { passwordHash: string },
   path = '',
 ): Promise<void> {
+  const sameId = await tx.query('SELECT FROM people WHERE id = $1', [row.id]);
+  if (sameId.length > 0) {
+    throw refuse('already_exists', 'There is a person with this id already.', [
+      { field: `${path}id`, message: 'is taken' },
+    ]);
+  }
   const inserted = await tx.query(
     `INSERT INTO people (id, practice_id, display_name, sign_in_name, password_hash, role, active)
      VALUES ($1, $2, $3, $4, $5, $6, $7) ON CONFLICT (sign_in_name) DO NOTHING RETURNING id`,

@@ -1,5 +1,5 @@
 export const SHORTEST_PASSWORD = 10;
-export const LONGEST_PASSWORD = 200;
+const LONGEST_PASSWORD = 200;
 
 /** Sign-in names are kept in lower case, in letters that every keyboard and database agrees on. */
 export function normalSignInName(name: string): string {

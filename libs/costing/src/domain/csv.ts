@@ -5,8 +5,8 @@ const FORMULA_START = /^[=+\-@\t\r]/;
 const NEEDS_QUOTES = /[",\r\n]/;
 
 /**
- * A table as RFC 4180 has it: a header row, CRLF after each row. A text that a spreadsheet would take
- * for a formula is given a leading apostrophe; a negative number stays a number.
+ * A table as RFC 4180 has it: a header row, CRLF after each row. A text that a spreadsheet would
+ * take for a formula is given a leading apostrophe; a negative number stays a number.
  */
 export function toCsv(header: readonly string[], rows: readonly (readonly CsvCell[])[]): string {
   return [header, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');

@@ -1,7 +1,7 @@
 export const GROUPS = ['template', 'reason', 'dentist', 'month'] as const;
 export type Group = (typeof GROUPS)[number];
 
-/** Reads 'template,month'; undefined when a word is unknown or repeated. Nothing means by template. */
+/** Reads 'template,month'; undefined for an unknown or repeated word. Nothing: by template. */
 export function parseGroupBy(text: string | undefined): readonly Group[] | undefined {
   if (text === undefined) return ['template'];
   const words = text.split(',').map((word) => word.trim());

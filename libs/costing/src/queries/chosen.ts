@@ -1,4 +1,4 @@
-/** Which restorations a question is about, in the order of the parameters $2 to $6; $1 is the practice. */
+/** Which restorations are meant, in the order of the parameters $2 to $6; $1 is the practice. */
 export interface Choice {
   readonly from?: string;
   readonly to?: string;

@@ -42,6 +42,7 @@ export interface EmbeddedServer {
 
 const OWNER = 'traybook';
 const DATABASE = 'traybook';
+const UNFINISHED = 'postgresql.new-';
 
 /**
  * Runs a PostgreSQL server of our own in a data folder: made on the first start, recovered after a
@@ -125,16 +126,20 @@ function readPassword(dataDir: string, folder: string, user: EngineUser | undefi
   return password;
 }
 
-/** A cluster is made under another name, so that half of one is never taken for a whole one. */
+/**
+ * A cluster is made under another name, so that half of one is never taken for a whole one. The name
+ * is new each time: an initdb whose Traybook was killed may still be clearing up after itself.
+ */
 async function makeCluster(
   options: EmbeddedServerOptions,
   files: EngineFiles,
   folder: string,
   user: EngineUser | undefined,
 ): Promise<void> {
-  const fresh = `${folder}.new`;
-  // An initdb that was told to stop may still be clearing up after itself.
-  rmSync(fresh, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
+  for (const name of readdirSync(options.dataDir).filter((entry) => entry.startsWith(UNFINISHED))) {
+    rmSync(join(options.dataDir, name), { recursive: true, force: true, maxRetries: 10 });
+  }
+  const fresh = join(options.dataDir, `${UNFINISHED}${process.pid}-${Date.now()}`);
   mkdirSync(fresh, { mode: 0o700 });
   if (user) chownSync(fresh, user.uid, user.gid);
   const logFile = join(options.dataDir, 'initdb.log');

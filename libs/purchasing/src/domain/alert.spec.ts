@@ -62,7 +62,8 @@ describe('why something on a shelf needs somebody', () => {
   it('never invents a lot number', () => {
     const unnamed = { ...facts, daysLeft: 1, lot: { ...facts.lot, lotNumber: null } };
     expect(shelfAlert(unnamed, 60)?.sentence).toBe(
-      '2 g of Paste, Body 2 (lot not stated) in Room 2 can be used until 2026-06-30: its last day is tomorrow.',
+      '2 g of Paste, Body 2 (lot not stated) in Room 2 can be used until 2026-06-30: ' +
+        'its last day is tomorrow.',
     );
   });
 });

@@ -77,7 +77,8 @@ describe('the reorder alert', () => {
     expect(reorderAlert({ ...facts, openShortfall: quantity('0.5') }, 'EUR')).toMatchObject({
       id: 'below-reorder-point:c1',
       sentence:
-        '4 mL of Adhesive usable, less 0.5 mL owed to visits, is not more than the reorder point of 5 mL. Order 3 packs of Pack a.',
+        '4 mL of Adhesive usable, less 0.5 mL owed to visits, is not more than ' +
+        'the reorder point of 5 mL. Order 3 packs of Pack a.',
       figures: [
         { name: 'usable', value: '4', unit: 'mL' },
         { name: 'open shortfall', value: '0.5', unit: 'mL' },
@@ -118,7 +119,8 @@ it('a shortfall is told with its visits and first day', () => {
     'EUR',
   );
   expect(alert.sentence).toBe(
-    '2 visits used 0.3 mL of Adhesive that the book has no stock for, first on 2026-05-04. Book the delivery it came with, or count.',
+    '2 visits used 0.3 mL of Adhesive that the book has no stock for, first on 2026-05-04. ' +
+      'Book the delivery it came with, or count.',
   );
   expect(alert.figures[2]).toEqual({ name: 'estimated cost', value: '4.80', unit: 'EUR' });
 });

@@ -42,7 +42,11 @@ export function shortfallAlert(facts: ShortfallFacts, currency: string): Alert {
       { name: 'visits', value: String(visits), unit: '' },
       { name: 'estimated cost', value: moneyText(facts.estimatedCost), unit: currency },
     ],
-    sentence: `${of} used ${amount(open, consumable.unit)} of ${nameOf(consumable)} that the book has no stock for, first on ${facts.oldest}. Book the delivery it came with, or count.`,
+    sentence: [
+      `${of} used ${amount(open, consumable.unit)} of ${nameOf(consumable)}`,
+      `that the book has no stock for, first on ${facts.oldest}.`,
+      'Book the delivery it came with, or count.',
+    ].join(' '),
     action: { label: 'Book the delivery', method: 'POST', href: '/api/deliveries' },
     urgency: facts.oldest,
   };
@@ -115,8 +119,9 @@ function reorderSentence(facts: SupplyFacts, order: SuggestedOrder | undefined):
       : `, less ${amount(quantityText(openShortfall), unit)} owed to visits,`;
   const what = `${amount(quantityText(facts.usable), unit)} of ${nameOf(consumable)}`;
   const point = `the reorder point of ${amount(quantityText(facts.reorderAt), unit)}`;
+  const from = order?.offer.supplierName ? ` from ${order.offer.supplierName}` : '';
   const advice = order
-    ? `Order ${packsOf(order)} of ${order.offer.name}${order.offer.supplierName === null ? '' : ` from ${order.offer.supplierName}`}.`
+    ? `Order ${packsOf(order)} of ${order.offer.name}${from}.`
     : 'No presentation says how it is bought.';
   return `${what} usable${owed} is not more than ${point}. ${advice}`;
 }
@@ -125,7 +130,7 @@ function packsOf(order: SuggestedOrder): string {
   return order.packs === 1n ? '1 pack' : `${order.packs} packs`;
 }
 
-/** What is left of the reorder point, in thousandths, as text that sorts: nothing left comes first. */
+/** What is left of the reorder point, in thousandths, as text that sorts: the least first. */
 function shareLeft({ position, reorderAt }: ReorderLevels): string {
   const left = position <= 0n || reorderAt <= 0n ? 0n : (position * 1000n) / reorderAt;
   return left.toString().padStart(4, '0');

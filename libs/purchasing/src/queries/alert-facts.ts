@@ -76,14 +76,14 @@ export async function loadShortfalls(tx: Tx, practiceId: string): Promise<Shortf
 
 // Offers are read only for what is at or below its reorder point.
 const SUPPLY = `
-WITH usable AS (
+WITH usable AS MATERIALIZED (
   SELECT l.consumable_id, sum(h.on_hand) AS quantity
   FROM holdings h JOIN layers l ON l.id = h.layer_id
   WHERE h.practice_id = $1 AND h.on_hand > 0 AND l.lot_status = 'released'
     AND l.received_on <= $2::date AND (h.opened_on IS NULL OR h.opened_on <= $2::date)
     AND (least(l.expires_on, h.use_by) IS NULL OR least(l.expires_on, h.use_by) >= $2::date)
   GROUP BY l.consumable_id
-), owed AS (
+), owed AS MATERIALIZED (
   SELECT consumable_id, sum(quantity - settled) AS quantity FROM shortfalls
   WHERE practice_id = $1 AND settled < quantity AND cancelled_at IS NULL GROUP BY consumable_id
 )

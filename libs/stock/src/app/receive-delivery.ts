@@ -18,6 +18,7 @@ import {
   unknownReference,
 } from '#lib/platform';
 import { type DeliveryLineFacts, insertDelivery, insertLots } from '../db/delivery.repository.js';
+import { lockConsumables } from '../db/lock-candidates.js';
 import { applyStockChanges } from '../db/stock-changes.js';
 import { type LandedDelivery, landDelivery } from '../domain/land-delivery.js';
 import type { ReceiveDeliveryDto } from '../http/stock.dto.js';
@@ -61,6 +62,10 @@ export class ReceiveDelivery {
     const presentations = await loadPresentations(tx, command);
     await checkLocations(tx, command);
     const landed = land(command, presentations, currencyStep(actor.currency));
+    await lockConsumables(
+      tx,
+      presentations.map((p) => p.consumable_id),
+    );
     const lots = await insertLots(
       tx,
       command.lines.map((line, i) => ({

@@ -35,7 +35,7 @@ export class ReverseDelivery {
     command: ReversalDto,
   ): Promise<DeliveryDto> {
     const [delivery] = await tx.query<{ reversed_at: Date | null }>(
-      'SELECT reversed_at FROM deliveries WHERE id = $1 FOR UPDATE',
+      'SELECT reversed_at FROM deliveries WHERE id = $1 FOR NO KEY UPDATE',
       [id],
     );
     if (!delivery) throw refuse('not_found', 'There is no delivery with this id.');

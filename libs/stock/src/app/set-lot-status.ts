@@ -1,12 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import { type Actor, newId, refuse, type Tx, UnitOfWork } from '#lib/platform';
+import { lockConsumables } from '../db/lock-candidates.js';
 import type { LotStatusAnswerDto, LotStatusDto } from '../http/stock.dto.js';
 import { StockArrivals } from './stock-arrivals.js';
 
-/**
- * Holds a lot back (quarantined or recalled) or releases it, in every location at once. The lot is
- * locked before its layers, as a delivery does, so that goods arriving meanwhile are held as well.
- */
+/** Holds a lot back (quarantined or recalled) or releases it, in every location at once. */
 @Injectable()
 export class SetLotStatus {
   constructor(
@@ -25,11 +23,12 @@ export class SetLotStatus {
     command: LotStatusDto,
   ): Promise<LotStatusAnswerDto> {
     const [lot] = await tx.query<{ consumable_id: string }>(
-      'UPDATE lots SET status = $2 WHERE id = $1 RETURNING consumable_id',
-      [lotId, command.status],
+      'SELECT consumable_id FROM lots WHERE id = $1',
+      [lotId],
     );
     if (!lot) throw refuse('not_found', 'There is no lot with this id.');
-    await tx.query('SELECT 1 FROM layers WHERE lot_id = $1 ORDER BY id FOR UPDATE', [lotId]);
+    await lockConsumables(tx, [lot.consumable_id]);
+    await tx.query('UPDATE lots SET status = $2 WHERE id = $1', [lotId, command.status]);
     await tx.query('UPDATE layers SET lot_status = $2 WHERE lot_id = $1', [lotId, command.status]);
     await tx.query(
       `INSERT INTO lot_status_changes (id, practice_id, lot_id, status, note, recorded_by)

@@ -41,7 +41,10 @@ SELECT DISTINCT ON (r.consumable_id, r.lot_number)
 FROM json_to_recordset($1::json) AS r(id uuid, consumable_id uuid, lot_number text, expires_on date)
 ORDER BY r.consumable_id, r.lot_number, r.id
 ON CONFLICT (practice_id, consumable_id, lot_number) WHERE lot_number IS NOT NULL
-DO UPDATE SET status = lots.status
+DO UPDATE SET expires_on = CASE WHEN EXISTS (
+    SELECT FROM layers l JOIN deliveries d ON d.id = l.delivery_id
+    WHERE l.lot_id = lots.id AND d.reversed_at IS NULL)
+  THEN lots.expires_on ELSE excluded.expires_on END
 RETURNING id, consumable_id, lot_number, expires_on::text, status`;
 
 interface UpsertedRow extends LotRow {
@@ -52,8 +55,9 @@ interface UpsertedRow extends LotRow {
 
 /**
  * The lot of each line: the recorded one where this product has a lot of that number, a new one
- * otherwise. A line without a number gets a lot of its own, never an invented number. The rows stay
- * locked, so that a hold placed meanwhile on the lot is either seen here or waits.
+ * otherwise. A line without a number gets a lot of its own, never an invented number. An expiry that was
+ * typed wrongly is put right once the delivery it came with was reversed. The consumables are locked,
+ * so that a hold placed meanwhile on a lot is either seen here or waits.
  */
 export async function insertLots(tx: Tx, lines: readonly LotInput[]): Promise<LotRow[]> {
   const numbered = lines.filter((line) => line.lotNumber !== null);

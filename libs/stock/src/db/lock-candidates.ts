@@ -35,7 +35,13 @@ const BY_HOLDING = `
 SELECT ${COLUMNS}, 0 AS distance
 FROM layers l JOIN holdings h ON h.layer_id = l.id JOIN lots t ON t.id = l.lot_id
 WHERE l.practice_id = current_practice() AND h.id = ANY($1::uuid[])
-ORDER BY l.id, h.id FOR UPDATE OF l, h`;
+ORDER BY l.id, h.id`;
+
+const LOCK_BY_HOLDING = `
+SELECT FROM consumables WHERE id IN (
+  SELECT l.consumable_id FROM holdings h JOIN layers l ON l.id = h.layer_id
+  WHERE h.id = ANY($1::uuid[]))
+ORDER BY id FOR NO KEY UPDATE`;
 
 export function toCandidate(row: CandidateRow): Candidate {
   return {
@@ -71,7 +77,7 @@ export interface CandidateQuery {
   readonly lock: boolean;
 }
 
-/** The holdings from which the consumables could be taken at a place, locked in one fixed order. */
+/** The holdings from which the consumables could be taken at a place. */
 export async function findCandidates(tx: Tx, q: CandidateQuery): Promise<Candidate[]> {
   const rows = await tx.named<CandidateRow>('stock-candidates', CANDIDATES, [
     q.consumableIds,
@@ -83,11 +89,23 @@ export async function findCandidates(tx: Tx, q: CandidateQuery): Promise<Candida
   return rows.map(toCandidate);
 }
 
-/** Locks given holdings (with their layers) for a booking that names them. */
+/**
+ * The stock of a consumable is changed by one transaction at a time: whoever changes it locks the
+ * consumable first, several in the order of their ids, and only then reads what there is.
+ */
+export async function lockConsumables(tx: Tx, ids: readonly string[]): Promise<void> {
+  await tx.query(
+    'SELECT FROM consumables WHERE id = ANY($1::uuid[]) ORDER BY id FOR NO KEY UPDATE',
+    [ids],
+  );
+}
+
+/** Given holdings, with the stock of their consumables locked. */
 export async function lockHoldings(
   tx: Tx,
   ids: readonly string[],
 ): Promise<Map<string, Candidate>> {
+  await tx.query(LOCK_BY_HOLDING, [ids]);
   const rows = await tx.query<CandidateRow>(BY_HOLDING, [ids]);
   return new Map(rows.map((row) => [row.holding_id, toCandidate(row)]));
 }

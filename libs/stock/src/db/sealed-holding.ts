@@ -15,7 +15,7 @@ export async function sealedHolding(
 ): Promise<SealedHolding> {
   const [row] = await tx.query<{ id: string; on_hand: string }>(
     `SELECT id, on_hand FROM holdings
-     WHERE layer_id = $1 AND location_id = $2 AND opened_on IS NULL FOR UPDATE`,
+     WHERE layer_id = $1 AND location_id = $2 AND opened_on IS NULL`,
     [layerId, locationId],
   );
   if (!row) return { id: newId(), onHand: 0n, isNew: true };

@@ -14,12 +14,12 @@ import { moneyText, quantityText } from './wire.js';
  * Everything that is physically somewhere, as of a day. $1 is the practice, $2 the day.
  *
  * A holding's value is its part of what its layer is still worth, by quantity. It is taken as a
- * difference of rounded running totals, so that the holdings of a layer add up to it exactly; and in
- * a subquery, so that a list works it out for the rows of its page only.
+ * difference of rounded running totals, so that the holdings of a layer add up to it exactly; and
+ * in a subquery, so that a list works it out for the rows of its page only.
  */
 export const HOLDING_FACTS = `
-SELECT h.id, h.layer_id, h.on_hand, h.opened_on, l.dispensing, l.received_on, l.lot_id AS in_lot,
-       h.location_id, o.name AS location_name, c.reorder_at, c.active AS consumable_active,
+SELECT h.id, h.layer_id, h.on_hand, h.opened_on, l.dispensing, l.received_on,
+       h.location_id, o.name AS location_name,
        least(l.expires_on, h.use_by) AS effective_expiry,
        CASE WHEN h.opened_on IS NULL AND l.dispensing <> 'by-piece'
             THEN ceil(h.on_hand / l.content_per_container)::int END AS containers,

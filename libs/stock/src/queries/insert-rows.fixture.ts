@@ -1,6 +1,6 @@
 import type pg from 'pg';
 
-/** Writes rows as the owner, behind the service's back; all of them with the columns of the first. */
+/** Writes rows as the owner, behind the service's back; all with the columns of the first. */
 export async function insertRows(
   client: pg.Client,
   table: string,

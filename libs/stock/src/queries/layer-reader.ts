@@ -39,17 +39,17 @@ export function toMassBalance(row: BalanceColumns): MassBalanceDto {
 }
 
 const LAYER = `
-SELECT l.id, l.delivery_id, d.reference, l.line_number, d.supplier_id, s.name AS supplier_name,
-       l.received_on, l.presentation_id, q.name AS presentation_name, l.packs, l.pack_price,
-       l.landed_cost, l.out_cost, l.landed_cost - l.out_cost AS worth, b.cost_in, b.cost_out,
-       ${BALANCE_COLUMNS}, ${CONSUMABLE_COLUMNS}, ${LOT_COLUMNS}
+SELECT l.id, l.delivery_id, d.reference, l.line_number, d.supplier_id,
+       (SELECT s.name FROM suppliers s WHERE s.id = d.supplier_id) AS supplier_name,
+       l.received_on, l.presentation_id,
+       (SELECT q.name FROM presentations q WHERE q.id = l.presentation_id) AS presentation_name,
+       l.packs, l.pack_price, l.landed_cost, l.out_cost, l.landed_cost - l.out_cost AS worth,
+       b.cost_in, b.cost_out, ${BALANCE_COLUMNS}, ${CONSUMABLE_COLUMNS}, ${LOT_COLUMNS}
 FROM layers l
 JOIN layer_balances b ON b.layer_id = l.id
 JOIN deliveries d ON d.id = l.delivery_id
-JOIN suppliers s ON s.id = d.supplier_id
 JOIN lots t ON t.id = l.lot_id
 JOIN consumables c ON c.id = l.consumable_id
-JOIN presentations q ON q.id = l.presentation_id
 WHERE l.practice_id = $1 AND l.id = $2`;
 
 interface LayerRow extends BalanceColumns, ConsumableColumns, LotColumns {
@@ -71,7 +71,7 @@ interface LayerRow extends BalanceColumns, ConsumableColumns, LotColumns {
   readonly cost_out: string;
 }
 
-/** One delivery line as stock: what came, what became of it, what it cost, and that both balance. */
+/** One delivery line as stock: what came, what became of it, what it cost; both balance. */
 @Injectable()
 export class LayerReader {
   constructor(

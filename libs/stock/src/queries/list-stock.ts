@@ -23,7 +23,8 @@ WITH facts AS (${HOLDING_FACTS}
   AND ($6::uuid IS NULL OR h.location_id = $6)
   AND ($7::uuid IS NULL OR l.lot_id = $7)
   AND ($8::boolean IS NULL OR (h.opened_on IS NOT NULL) = $8)
-  AND ($9::text IS NULL OR lower(concat_ws(' ', c.name, c.shade, c.size, c.grit, t.lot_number)) LIKE $9)
+  AND ($9::text IS NULL
+       OR lower(concat_ws(' ', c.name, c.shade, c.size, c.grit, t.lot_number)) LIKE $9)
 ), keyed AS (
   SELECT *, coalesce(effective_expiry, DATE '9999-12-31') AS expiry_key FROM facts
   WHERE $10::text IS NULL OR status = $10

@@ -13,7 +13,7 @@ import {
 } from './consumable-ref.js';
 import { instantText, moneyText, quantityText } from './wire.js';
 
-// Names are looked up for the rows of a page, after they were chosen: joins would cost more to plan.
+// Names are looked up for the rows of a page, after they were chosen: joins cost more to plan.
 const MOVEMENTS = `
 SELECT m.id, m.sequence, m.occurred_on, m.layer_id, m.from_account, m.to_account,
        m.from_holding_id, m.from_location_id, m.to_holding_id, m.to_location_id,
@@ -26,7 +26,8 @@ SELECT m.id, m.sequence, m.occurred_on, m.layer_id, m.from_account, m.to_account
        (SELECT v.visited_on FROM visits v WHERE v.id = m.visit_id) AS visited_on,
        (SELECT o.name FROM locations o WHERE o.id = m.from_location_id) AS from_location,
        (SELECT o.name FROM locations o WHERE o.id = m.to_location_id) AS to_location,
-       (SELECT h.opened_on FROM holdings h WHERE h.id = m.from_holding_id) IS NOT NULL AS from_opened,
+       (SELECT h.opened_on FROM holdings h WHERE h.id = m.from_holding_id) IS NOT NULL
+         AS from_opened,
        (SELECT h.opened_on FROM holdings h WHERE h.id = m.to_holding_id) IS NOT NULL AS to_opened,
        ${CONSUMABLE_COLUMNS}, ${LOT_COLUMNS}
 FROM movements m

@@ -14,7 +14,8 @@ import { ListDeliveries } from './list-deliveries.js';
 import { ListShortfalls } from './list-shortfalls.js';
 import { ListStock } from './list-stock.js';
 import { MovementReader } from './movement-reader.js';
-import { actor, fillBook, ids, stranger } from './stock-reads.fixture.js';
+import { fillBook } from './stock-reads.fixture.js';
+import { actor, ids, stranger } from './stock-reads-ids.fixture.js';
 import { SummariseStock } from './summarise-stock.js';
 
 class FixedClock extends Clock {
@@ -70,7 +71,7 @@ describe('what is on the shelves', () => {
     expect(one?.value).toBe(all.find((item) => item.id === one?.id)?.value);
   });
 
-  it('takes the earlier of label and life after opening, and counts sealed containers', async () => {
+  it('takes the earlier of label and life after opening; counts sealed containers', async () => {
     const { items } = await list({ lotId: ids.good, sort: 'expiry' });
     expect(items.map((i) => [i.effectiveExpiry, i.openedOn, i.containers])).toEqual([
       ['2026-06-01', '2026-05-01', null],

@@ -13,14 +13,14 @@ import { moneyText, quantityText } from './wire.js';
 
 const SUMMARY = `
 WITH facts AS (${HOLDING_FACTS} AND ($3::uuid IS NULL OR h.location_id = $3)),
-totals AS (
+totals AS MATERIALIZED (
   SELECT consumable_id, sum(value) AS value,
          sum(on_hand) FILTER (WHERE status = 'usable') AS usable,
          sum(on_hand) FILTER (WHERE status <> 'usable') AS blocked,
          count(*) FILTER (WHERE opened_on IS NOT NULL)::int AS opened,
          min(effective_expiry) FILTER (WHERE status = 'usable') AS earliest
   FROM facts GROUP BY consumable_id
-), owed AS (
+), owed AS MATERIALIZED (
   SELECT consumable_id, sum(quantity - settled) AS quantity FROM shortfalls
   WHERE practice_id = $1 AND settled < quantity AND cancelled_at IS NULL GROUP BY consumable_id
 )

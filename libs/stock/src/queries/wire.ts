@@ -2,7 +2,7 @@ import { formatMoney, formatQuantity, moneyFromMicro, quantityFromMicro } from '
 
 const NUMERIC = /^(-?)(\d+)(?:\.(\d+))?$/;
 
-/** A numeric of PostgreSQL in millionths. Unlike what people type, a sum may have any number of digits. */
+/** A numeric of PostgreSQL in millionths. Unlike what people type, a sum may have any length. */
 export function microOf(numeric: string): bigint {
   const match = NUMERIC.exec(numeric);
   if (!match) throw new Error(`${numeric} is not a number of the book`);

@@ -18,8 +18,8 @@ export function usedFor(line: LineOwner): UsedFor {
 }
 
 /**
- * The restorations that may hold what a line used. A shared line touched all restorations of its tooth
- * or visit: none may be left out of a recall.
+ * The restorations that may hold what a line used. A shared line touched all restorations of its
+ * tooth or visit: none may be left out of a recall.
  */
 export function affectedBy<R extends Placed>(line: LineOwner, restorations: readonly R[]): R[] {
   if (line.restorationId !== null) return restorations.filter((r) => r.id === line.restorationId);

@@ -53,7 +53,10 @@ SELECT v.id, v.cost_share_key,
             coalesce(sum(CASE to_account WHEN 'visit' THEN cost ELSE -cost END), 0) AS cost
      FROM movements WHERE usage_line_id = u.id) m
    WHERE u.visit_id = v.id) AS lines
-FROM visits v WHERE v.id = ANY($1::uuid[]) ORDER BY v.id FOR UPDATE OF v`;
+FROM visits v WHERE v.id = ANY($1::uuid[])`;
+
+// Another transaction may be settling another line of the same visit: wait for it, then read.
+const LOCK = 'SELECT FROM visits WHERE id = ANY($1::uuid[]) ORDER BY id FOR NO KEY UPDATE';
 
 const WRITE = `
 WITH input AS (SELECT $1::json AS doc),
@@ -91,6 +94,7 @@ export async function recostVisits(
   actor: Actor,
   visitIds: readonly string[],
 ): Promise<void> {
+  await tx.query(LOCK, [visitIds]);
   const visits = await tx.query<VisitRow>(LOAD, [visitIds]);
   const step = currencyStep(actor.currency);
   const costed = visits.map((visit) => recost(visit, step));

@@ -3,6 +3,7 @@ import { type Actor, type Claimed, Clock, refuse, type Tx, UnitOfWork } from '#l
 import {
   applyStockChanges,
   counterMovements,
+  lockConsumables,
   MOVEMENT_COLUMNS,
   type MovementRow,
   NOT_REVERSED,
@@ -39,8 +40,16 @@ export class ReverseVisit {
   }
 
   private async reverse(tx: Tx, actor: Actor, id: string, note: string): Promise<VisitDto> {
+    const used = await tx.query<{ consumable_id: string }>(
+      'SELECT DISTINCT consumable_id FROM usage_lines WHERE visit_id = $1',
+      [id],
+    );
+    await lockConsumables(
+      tx,
+      used.map((line) => line.consumable_id),
+    );
     const [visit] = await tx.query<{ reversed_at: Date | null }>(
-      'SELECT reversed_at FROM visits WHERE id = $1 FOR UPDATE',
+      'SELECT reversed_at FROM visits WHERE id = $1 FOR NO KEY UPDATE',
       [id],
     );
     if (!visit) throw refuse('not_found', 'There is no visit with this id.');

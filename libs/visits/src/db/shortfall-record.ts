@@ -34,9 +34,9 @@ SELECT s.id, s.visit_id, s.usage_line_id, s.consumable_id, s.location_id, s.lot_
 FROM shortfalls s JOIN consumables c ON c.id = s.consumable_id
 WHERE s.practice_id = current_practice() AND s.consumable_id = ANY($1::uuid[])
   AND s.settled < s.quantity AND s.cancelled_at IS NULL
-ORDER BY s.used_on, s.id FOR UPDATE OF s`;
+ORDER BY s.used_on, s.id`;
 
-/** Locks the open shortfalls of some consumables, the earliest use first. */
+/** The open shortfalls of consumables whose stock is locked, the earliest use first. */
 export async function openShortfalls(
   tx: Tx,
   consumableIds: readonly string[],
