@@ -134,7 +134,11 @@ export function afterDelivery(
   const fromEnd = world.days.length - 1 - index;
   const [delivery] = deliveries;
   if (!delivery) return;
-  if (fromEnd <= BOOKED_TWICE && !happened(world, 'reverseDelivery') && noneShort(world, delivery)) {
+  if (
+    fromEnd <= BOOKED_TWICE &&
+    !happened(world, 'reverseDelivery') &&
+    noneShort(world, delivery)
+  ) {
     bookedTwice(world, day, delivery);
   }
   const due = SENT_BACK.filter((each) => fromEnd <= each).length;

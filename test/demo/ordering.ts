@@ -162,7 +162,7 @@ function lotOf(
   const expiresOn = expiryOf(world, consumable, day);
   if (dice.chance(row.noLot ?? 0)) return { lotNumber: null, expiresOn };
   const last = world.shelf.layersOf(consumable).at(-1);
-  if (last?.lot && dice.chance(0.15) && (last.expires ?? '9999') > addDays(day, 90)) {
+  if (last?.lot && !last.held && dice.chance(0.15) && (last.expires ?? '9999') > addDays(day, 90)) {
     return { lotNumber: last.lot, expiresOn: last.expires };
   }
   // A small range on purpose: two products may well have lots of the same number.

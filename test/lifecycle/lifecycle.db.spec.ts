@@ -56,8 +56,8 @@ async function stops(child: CliProcess): Promise<void> {
 }
 
 /** One calm sentence, no stack, exit code 1. */
-async function refusal(settings: Record<string, string> = {}): Promise<string> {
-  const child = cli('start', settings);
+async function refusal(settings: Record<string, string> = {}, command = 'start'): Promise<string> {
+  const child = cli(command, settings);
   expect(await child.ended()).toBe(1);
   expect(child.stderr.trim().split('\n')).toHaveLength(1);
   expect(child.stderr).not.toMatch(/\bat .*\.js:\d+/);
@@ -121,6 +121,14 @@ describe('a Traybook with a server of its own', () => {
     await stops(first);
   });
 
+  it('ends, and says why, when its server ends', async () => {
+    const child = cli('start');
+    await child.ready();
+    process.kill(serverPid(join(folder.path, '.traybook')) ?? 0, 'SIGINT');
+    expect(await child.ended()).toBe(1);
+    expect(child.stderr).toContain('The PostgreSQL server ended by itself');
+  });
+
   it('leaves the data folder of another PostgreSQL version alone', async () => {
     const data = join(folder.path, '.traybook', 'postgresql');
     mkdirSync(data, { recursive: true });
@@ -168,6 +176,21 @@ describe('a start that cannot be', () => {
     expect(said).toContain('nothing answers there');
     expect(said).not.toContain('hidden');
     expect(listing(folder.path)).toEqual([]);
+  });
+
+  it('does not write the demo into the book of a real practice', async () => {
+    const database = await createTestDatabase();
+    const owner = await asOwner(database.url);
+    await owner.query(
+      `INSERT INTO practices (id, name, time_zone, currency)
+       VALUES (gen_random_uuid(), 'Somebody real', 'Europe/Vienna', 'EUR')`,
+    );
+    const said = await refusal({ DATABASE_URL: database.url }, 'demo');
+    expect(said).toContain('belongs to a real practice');
+    expect((await owner.query('SELECT FROM practices')).rowCount).toBe(1);
+    expect((await owner.query('SELECT FROM people')).rowCount).toBe(0);
+    await owner.end();
+    await database.drop();
   });
 
   it('leaves a schema alone that is newer than the code', async () => {

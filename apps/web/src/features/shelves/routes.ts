@@ -1,0 +1,71 @@
+import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
+import { choice, day, id, searchOf, text, whole } from '../../app/search.js';
+import { needs, shellRoute } from '../../app/shell-route.js';
+
+/** What Today sends somebody here to do with one holding. */
+export const HOLDING_ACTIONS = ['open', 'move', 'write-off', 'return', 'hold', 'count'] as const;
+
+const shelvesRoute = createRoute({
+  getParentRoute: () => shellRoute,
+  path: '/shelves',
+  validateSearch: searchOf({
+    q: text(120),
+    category: text(80),
+    shade: text(80),
+    locationId: id,
+    consumableId: id,
+    holdingId: id,
+    do: choice(...HOLDING_ACTIONS),
+    sort: choice('consumable', 'expiry', 'value'),
+    cursor: text(2000),
+  }),
+  ...needs('stock.read'),
+  component: lazyRouteComponent(() => import('./index.js'), 'ShelvesScreen'),
+});
+
+const movementsRoute = createRoute({
+  getParentRoute: () => shellRoute,
+  path: '/shelves/movements',
+  validateSearch: searchOf({
+    layerId: id,
+    lotId: id,
+    consumableId: id,
+    visitId: id,
+    from: day,
+    to: day,
+    cursor: text(2000),
+  }),
+  ...needs('stock.read'),
+  component: lazyRouteComponent(() => import('./index.js'), 'MovementsScreen'),
+});
+
+const deliveriesRoute = createRoute({
+  getParentRoute: () => shellRoute,
+  path: '/shelves/deliveries',
+  validateSearch: searchOf({ supplierId: id, from: day, to: day, q: text(80), cursor: text(2000) }),
+  ...needs('deliveries.read'),
+  component: lazyRouteComponent(() => import('./index.js'), 'DeliveriesScreen'),
+});
+
+const receiveRoute = createRoute({
+  getParentRoute: () => shellRoute,
+  path: '/shelves/deliveries/new',
+  validateSearch: searchOf({ consumableId: id, packs: whole(1, 100_000) }),
+  ...needs('deliveries.book'),
+  component: lazyRouteComponent(() => import('./index.js'), 'ReceiveScreen'),
+});
+
+const deliveryRoute = createRoute({
+  getParentRoute: () => shellRoute,
+  path: '/shelves/deliveries/$deliveryId',
+  ...needs('deliveries.read'),
+  component: lazyRouteComponent(() => import('./index.js'), 'DeliveryScreen'),
+});
+
+export const shelvesRoutes = [
+  shelvesRoute,
+  movementsRoute,
+  deliveriesRoute,
+  receiveRoute,
+  deliveryRoute,
+] as const;

@@ -1,0 +1,78 @@
+import type { Text } from '../text.js';
+
+export const today: Text['today'] = {
+  title: 'Heute',
+  lead: (day) => `Was am ${day} jemanden braucht, das Dringendste zuerst.`,
+  count: (n) => (n === 1 ? '1 Sache zu tun' : `${n} Dinge zu tun`),
+  filter: {
+    kind: 'Art',
+    within: 'Warnung vor Verfall',
+    category: 'Kategorie',
+    q: 'Suchen',
+  },
+  within: (days) => `${days} Tage voraus`,
+  withinPractice: 'Wie in der Praxis eingestellt',
+  empty: 'Heute braucht Sie hier nichts.',
+  emptyHint: 'Nichts ist zurückgerufen, verfallen, offen oder geht zur Neige.',
+  kinds: {
+    'recalled lot on hand': 'Gesperrte Chargen noch im Regal',
+    'expired on shelf': 'Im Regal verfallen',
+    'opened too long': 'Zu lange offen',
+    'open shortfall': 'Verbraucht, aber nicht im Buch',
+    'below reorder point': 'Geht zur Neige',
+    'expires within N days': 'Verfällt bald',
+  },
+  why: {
+    'recalled lot on hand':
+      'Niemand darf sie verwenden. Zurücksenden, oder die Charge wird freigegeben.',
+    'expired on shelf': 'Niemand darf sie verwenden. Ausbuchen, damit das Regal stimmt.',
+    'opened too long': 'Die Zeit nach dem Öffnen ist vorbei. Ausbuchen.',
+    'open shortfall':
+      'Besuche haben mehr verbraucht, als im Buch stand. Es fehlt eine Lieferung oder eine Zählung.',
+    'below reorder point': 'Auf oder unter dem Punkt, an dem die Praxis bestellt.',
+    'expires within N days': 'Dorthin bringen, wo sie zuerst verbraucht werden.',
+  },
+  lot: (number) => `Charge ${number}`,
+  lotNotStated: 'Charge nicht angegeben',
+  statuses: { released: 'freigegeben', quarantined: 'gesperrt', recalled: 'zurückgerufen' },
+  sentences: {
+    held: ({ amount, what, lot, place }, status) =>
+      `${amount} ${what} (${lot}) in ${place}: Die Charge ist ${status}. Niemand darf sie verwenden.`,
+    expired: ({ amount, what, lot, place, day }) =>
+      `${amount} ${what} (${lot}) in ${place}: verfallen am ${day}.`,
+    openTooLong: ({ amount, what, lot, place, day }) =>
+      `${amount} ${what} (${lot}) in ${place}: geöffnet verwendbar bis ${day}.`,
+    expires: ({ amount, what, lot, place, day }, days) =>
+      `${amount} ${what} (${lot}) in ${place}: verwendbar bis ${day}, letzter Tag ${
+        days === 0 ? 'heute' : days === 1 ? 'morgen' : `in ${days} Tagen`
+      }.`,
+    shortfall: (what, amount, visits) =>
+      `${visits === 1 ? 'Ein Besuch hat' : `${visits} Besuche haben`} ${amount} ${what} verbraucht, die nicht im Buch stehen.`,
+    low: (what, usable, reorderAt) =>
+      `${usable} ${what} verwendbar; bestellt wird ab ${reorderAt}.`,
+  },
+  figures: {
+    'on hand': 'Vorrat',
+    'days left': 'Tage übrig',
+    'open shortfall': 'Nicht im Buch',
+    visits: 'Besuche',
+    'estimated cost': 'Geschätzte Kosten',
+    usable: 'Verwendbar',
+    position: 'Verwendbar minus offen',
+    'reorder at': 'Bestellen bei',
+    'reorder up to': 'Auffüllen bis',
+    'suggested packs': 'Vorschlag',
+    'last price': 'Letzter Packungspreis',
+    'order cost': 'Bestellwert',
+  },
+  actions: {
+    writeOff: 'Ausbuchen',
+    sendBack: 'Zurücksenden',
+    decide: 'Über die Charge entscheiden',
+    move: 'Umlagern',
+    receive: 'Lieferung buchen',
+    buying: 'Bezugsquellen ansehen',
+    count: 'Zählen',
+    look: 'Ansehen',
+  },
+};

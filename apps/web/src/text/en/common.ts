@@ -1,0 +1,100 @@
+export const app = {
+  name: 'Traybook',
+  claim: 'The book of what goes on the tray.',
+  caution:
+    'Figures are planning aids. Instructions for use, local rules and licensed practice come first.',
+};
+
+export const nav = {
+  label: 'Screens',
+  skip: 'Skip to the content',
+  today: 'Today',
+  chairside: 'Chairside',
+  visits: 'Visits',
+  shelves: 'Shelves',
+  costs: 'Costs',
+  trace: 'Trace',
+  setup: 'Set-up',
+  setupScreens: {
+    consumables: 'Consumables',
+    suppliers: 'Suppliers',
+    locations: 'Locations',
+    templates: 'Templates',
+    people: 'People',
+    practice: 'Practice',
+  },
+  soon: 'This screen is being built.',
+};
+
+export const account = {
+  title: 'Signed in',
+  open: 'Account and settings',
+  language: 'Language',
+  theme: 'Appearance',
+  themes: { auto: 'As device', light: 'Light', dark: 'Dark' },
+  signOut: 'Sign out',
+  roles: {
+    assistant: 'Assistant',
+    manager: 'Manager',
+    dentist: 'Dentist',
+    auditor: 'Auditor',
+    owner: 'Owner',
+  },
+};
+
+export const units = {
+  g: { one: 'g', other: 'g' },
+  mL: { one: 'mL', other: 'mL' },
+  cm: { one: 'cm', other: 'cm' },
+  piece: { one: 'piece', other: 'pieces' },
+  use: { one: 'use', other: 'uses' },
+  days: { one: 'day', other: 'days' },
+  packs: { one: 'pack', other: 'packs' },
+};
+
+export const ui = {
+  busy: 'One moment …',
+  retry: 'Try again',
+  cancel: 'Cancel',
+  save: 'Save',
+  close: 'Close',
+  back: 'Back',
+  print: 'Print',
+  all: 'All',
+  none: 'none',
+  notStated: 'not stated',
+  search: 'Search',
+  clear: 'Clear',
+  required: 'Please fill this in',
+  decimal: 'Please write a number, e.g. 0.06',
+  choose: 'Please choose',
+  showing: (rows: string) => `${rows} rows`,
+  firstPage: 'First page',
+  nextPage: 'Next page',
+  sortedBy: (column: string) => `Sort by ${column}`,
+  emptyList: 'Nothing here yet',
+  emptySearch: 'Nothing matches',
+  emptySearchHint: 'Take a filter away, or search for less.',
+  reversal: {
+    title: 'Reverse this?',
+    explain: 'Nothing is erased. A counter-entry is booked that names this one.',
+    reason: 'Why',
+    confirm: 'Reverse',
+    keep: 'Leave as it is',
+  },
+};
+
+export const problems = {
+  title: 'That did not work',
+  fields: 'Please look at the fields that are marked.',
+  dismiss: 'Dismiss this message',
+  unreachable: 'The service cannot be reached. Check the network, then try again.',
+  notFound: 'There is nothing at this address.',
+  notFoundHint: 'It may have been typed wrongly, or the thing is in another practice.',
+  notAllowed: 'Your role may not open this screen.',
+  notAllowedHint: 'Ask an owner of the practice if you need it.',
+  crash: 'This screen has stopped.',
+  crashHint: 'Nothing that was booked is lost. Load the page again.',
+  home: 'To the start',
+  requestId: (id: string) => `Request ${id}`,
+};

@@ -1,0 +1,51 @@
+import { useFormat } from '../app/use-format.js';
+import { useText } from '../text/text-provider.js';
+import css from './values.module.css';
+
+/** A quantity with its unit, the unit in a smaller voice: 0.4 g. */
+export function Amount({ value, unit }: { readonly value: string; readonly unit: string }) {
+  const format = useFormat();
+  return (
+    <span className={css.value}>
+      {format.number(value)}
+      <span className={css.unit}>{`\u202f${format.unitName(value, unit)}`}</span>
+    </span>
+  );
+}
+
+/** Money of the practice; null where nobody knows. */
+export function Money({ value }: { readonly value: string | null }) {
+  const format = useFormat();
+  const t = useText();
+  if (value === null) return <span className={css.none}>{t.ui.none}</span>;
+  return <span className={css.value}>{format.money(value)}</span>;
+}
+
+/** A day of the calendar ('2026-05-04'); null where none is stated. */
+export function Day({ value }: { readonly value: string | null }) {
+  const format = useFormat();
+  const t = useText();
+  if (value === null) return <span className={css.none}>{t.ui.notStated}</span>;
+  return (
+    <time className={css.value} dateTime={value}>
+      {format.day(value)}
+    </time>
+  );
+}
+
+/** A moment, in the time zone of the practice. */
+export function Moment({ value }: { readonly value: string }) {
+  const format = useFormat();
+  return (
+    <time className={css.value} dateTime={value}>
+      {format.instant(value)}
+    </time>
+  );
+}
+
+/** A lot number in letters that cannot be confused; a lot may legally state none. */
+export function LotNumber({ value }: { readonly value: string | null }) {
+  const t = useText();
+  if (value === null) return <span className={css.none}>{t.ui.notStated}</span>;
+  return <span className={css.code}>{value}</span>;
+}
