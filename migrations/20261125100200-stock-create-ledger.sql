@@ -175,6 +175,8 @@ CREATE TABLE shortfalls (
 CREATE INDEX shortfalls_open ON shortfalls (practice_id, consumable_id, used_on, id)
   WHERE settled < quantity AND cancelled_at IS NULL;
 CREATE INDEX shortfalls_visit ON shortfalls (visit_id);
+CREATE INDEX shortfalls_lot ON shortfalls (lot_id) WHERE lot_id IS NOT NULL;
+CREATE INDEX shortfalls_usage_line ON shortfalls (usage_line_id);
 
 -- The ledger. A movement takes a quantity of one layer from one account to another.
 CREATE TABLE movements (
@@ -227,6 +229,7 @@ CREATE INDEX movements_layer ON movements (layer_id);
 CREATE INDEX movements_visit ON movements (visit_id) WHERE visit_id IS NOT NULL;
 CREATE INDEX movements_usage_line ON movements (usage_line_id) WHERE usage_line_id IS NOT NULL;
 CREATE INDEX movements_date ON movements (practice_id, occurred_on, sequence);
+CREATE INDEX movements_waste ON movements (practice_id, occurred_on) WHERE to_account = 'waste';
 
 CREATE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN

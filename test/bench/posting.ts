@@ -8,7 +8,7 @@ export interface Timing {
   readonly p99: number;
 }
 
-export function timingOf(milliseconds: number[], seconds: number): Timing {
+function timingOf(milliseconds: number[], seconds: number): Timing {
   const sorted = [...milliseconds].sort((a, b) => a - b);
   const at = (share: number) =>
     sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0;

@@ -25,7 +25,7 @@ export const whole =
     /^\d{1,9}$/.test(raw) && Number(raw) >= min && Number(raw) <= max ? raw : undefined;
 
 export type SearchOf<S extends Readonly<Record<string, Reader<string>>>> = {
-  readonly [K in keyof S]?: NonNullable<ReturnType<S[K]>>;
+  readonly [K in keyof S]?: NonNullable<ReturnType<S[K]>> | undefined;
 };
 
 /** For `validateSearch`: `searchOf({ q: text(), holdingId: id, sort: choice('expiry', 'value') })`. */

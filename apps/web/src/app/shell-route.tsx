@@ -1,5 +1,5 @@
-import { createRoute, redirect } from '@tanstack/react-router';
-import type { Permission } from '../api/client.js';
+import { createRoute, type ErrorComponentProps, redirect } from '@tanstack/react-router';
+import type { Permission, Session } from '../api/client.js';
 import { isNotSignedIn } from '../api/problem.js';
 import { rootRoute } from './root-route.js';
 import { isAllowed, sessionQuery } from './session.js';
@@ -10,7 +10,7 @@ import { CrashScreen, NotAllowedScreen, NotFoundScreen } from './trouble-screens
 export const shellRoute = createRoute({
   getParentRoute: () => rootRoute,
   id: 'in',
-  beforeLoad: async ({ context, location }) => {
+  beforeLoad: async ({ context, location }): Promise<{ session: Session }> => {
     try {
       return { session: await context.queries.ensureQueryData(sessionQuery) };
     } catch (error) {
@@ -30,10 +30,10 @@ class NotAllowed extends Error {
 /** For a screen's route: `...needs('costs.read')` keeps out whoever lacks every permission. */
 export function needs(...anyOf: readonly Permission[]) {
   return {
-    beforeLoad: ({ context }: { context: { session: Parameters<typeof isAllowed>[0] } }) => {
+    beforeLoad: ({ context }: { readonly context: { readonly session: Session } }) => {
       if (!isAllowed(context.session, ...anyOf)) throw new NotAllowed();
     },
-    errorComponent: ({ error }: { error: Error }) =>
+    errorComponent: ({ error }: ErrorComponentProps) =>
       error instanceof NotAllowed ? <NotAllowedScreen /> : <CrashScreen error={error} />,
   };
 }

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { Link } from '@tanstack/react-router';
+import { type ErrorComponentProps, Link } from '@tanstack/react-router';
 import { ProblemError } from '../api/problem.js';
 import { useText } from '../text/text-provider.js';
 import { EmptyState } from '../ui/empty-state.js';
@@ -23,7 +23,7 @@ export function NotAllowedScreen() {
   );
 }
 
-export function CrashScreen({ error }: { readonly error: Error }) {
+export function CrashScreen({ error }: Pick<ErrorComponentProps, 'error'>) {
   const t = useText();
   const known = problemWords(t, error);
   const id = error instanceof ProblemError ? error.problem.requestId : '';

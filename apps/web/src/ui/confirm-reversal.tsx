@@ -10,16 +10,16 @@ interface Props {
   readonly onClose: () => void;
   /** What will be reversed, in a sentence with its figures. */
   readonly what: string;
-  readonly reverse: (reason: string) => Promise<unknown>;
+  readonly reverse: (note: string) => Promise<unknown>;
 }
 
 /** Undo in a book that forgets nothing: a counter-entry, with a reason. */
 export function ConfirmReversal({ opened, onClose, what, reverse }: Props) {
   const t = useText();
   const form = useForm({
-    initial: { reason: '' },
-    check: ({ reason }) => (reason.trim() === '' ? { reason: t.ui.required } : {}),
-    send: ({ reason }) => reverse(reason.trim()),
+    initial: { note: '' },
+    check: ({ note }) => (note.trim() === '' ? { note: t.ui.required } : {}),
+    send: ({ note }) => reverse(note.trim()),
     onDone: onClose,
   });
   return (
@@ -27,7 +27,7 @@ export function ConfirmReversal({ opened, onClose, what, reverse }: Props) {
       <Form form={form}>
         <p>{what}</p>
         <p>{t.ui.reversal.explain}</p>
-        <TextField label={t.ui.reversal.reason} {...form.field('reason')} data-autofocus />
+        <TextField label={t.ui.reversal.reason} {...form.field('note')} data-autofocus />
         <FormActions>
           <SubmitButton form={form}>{t.ui.reversal.confirm}</SubmitButton>
           <Button variant="default" onClick={onClose}>

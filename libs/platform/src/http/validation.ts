@@ -14,7 +14,7 @@ function joinPath(parent: string, property: string): string {
 }
 
 /** The wrong fields of a request with their paths, e.g. `restorations[0].tooth`. */
-export function fieldErrors(errors: readonly ValidationError[], parent = ''): FieldError[] {
+function fieldErrors(errors: readonly ValidationError[], parent = ''): FieldError[] {
   return errors.flatMap((error) => {
     const field = joinPath(parent, error.property);
     const own = Object.entries(error.constraints ?? {}).map(([name, message]) => ({

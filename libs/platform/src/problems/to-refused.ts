@@ -8,7 +8,7 @@ interface DriverError {
 }
 
 /** The PostgreSQL error behind an error of pg or of TypeORM, if there is one. */
-export function driverError(error: unknown): DriverError | undefined {
+function driverError(error: unknown): DriverError | undefined {
   if (typeof error !== 'object' || error === null) return undefined;
   if ('driverError' in error) return driverError(error.driverError);
   if ('code' in error && typeof error.code === 'string' && /^[0-9A-Z]{5}$/.test(error.code)) {

@@ -16,6 +16,7 @@ import {
   unknownReference,
 } from '#lib/platform';
 import { lockHoldings } from '../db/lock-candidates.js';
+import { layersOfReversedDeliveries } from '../db/reversed-deliveries.js';
 import { applyStockChanges, type NewMovement } from '../db/stock-changes.js';
 import type { Candidate, LayerState } from '../domain/candidate.js';
 import { findAgain, isWholePart, takeFromLayer } from '../domain/holding-change.js';
@@ -49,12 +50,12 @@ export class CountStock {
   private async count(tx: Tx, actor: Actor, command: CountStockDto): Promise<CountDto> {
     const day = dayOf(command.countedOn, 'countedOn', actor, this.clock);
     const lines = await this.read(tx, command, day);
+    await refuseReversedDeliveries(tx, lines);
     const layers = new Map<string, LayerState>();
     const holdings = new Map<string, Quantity>();
     const movements: NewMovement[] = [];
-    for (const line of lines) {
+    for (const line of lossesFirst(lines)) {
       const { holding, counted } = line;
-      if (counted === holding.onHand) continue;
       movements.push(difference(line, day, layers));
       holdings.set(holding.holdingId, counted);
     }
@@ -109,6 +110,31 @@ export class CountStock {
   }
 }
 
+async function refuseReversedDeliveries(tx: Tx, lines: readonly Counted[]): Promise<void> {
+  const found = lines.filter(({ counted, holding }) => counted > holding.onHand);
+  if (found.length === 0) return;
+  const undone = await layersOfReversedDeliveries(
+    tx,
+    found.map(({ holding }) => holding.layerId),
+  );
+  const wrong = found.find(({ holding }) => undone.has(holding.layerId));
+  if (wrong) throw moreThanReceived(wrong.index);
+}
+
+function moreThanReceived(index: number) {
+  return refuseStock(
+    'more_than_received',
+    'More is there than this delivery line ever brought. Book the delivery it came with.',
+    [{ field: `lines[${index}].counted`, message: 'is more than was ever received' }],
+  );
+}
+
+/** What is missing in one place may be what is found in another: so losses are booked first. */
+function lossesFirst(lines: readonly Counted[]): Counted[] {
+  const lost = lines.filter(({ counted, holding }) => counted < holding.onHand);
+  return [...lost, ...lines.filter(({ counted, holding }) => counted > holding.onHand)];
+}
+
 /** The movement that reconciles one holding; updates its layer's state in `layers`. */
 function difference(line: Counted, day: string, layers: Map<string, LayerState>): NewMovement {
   const { holding, counted, index } = line;
@@ -116,13 +142,7 @@ function difference(line: Counted, day: string, layers: Map<string, LayerState>)
   const lost = holding.onHand > counted;
   const amount = quantityFromMicro(lost ? holding.onHand - counted : counted - holding.onHand);
   const change = lost ? takeFromLayer(state, amount) : findAgain(state, amount);
-  if (!change) {
-    throw refuseStock(
-      'more_than_received',
-      'More is there than this delivery line ever brought. Book the delivery it came with.',
-      [{ field: `lines[${index}].counted`, message: 'is more than was ever received' }],
-    );
-  }
+  if (!change) throw moreThanReceived(index);
   layers.set(holding.layerId, change.layer);
   const here = {
     account: 'location' as const,

@@ -17,7 +17,7 @@ import { refuseStock } from '../stock.refusals.js';
 import { dayOf, lockHolding, type UnitRow, unitOf } from './checks.js';
 
 /** When a container opened on a day must no longer be used. */
-export function effectiveUseBy(holding: Candidate, day: IsoDate, unit: UnitRow): IsoDate | null {
+function effectiveUseBy(holding: Candidate, day: IsoDate, unit: UnitRow): IsoDate | null {
   const { life_after_opening: value, life_after_opening_unit: of } = unit;
   const life = value === null || of === null ? null : { value, unit: of };
   return effectiveExpiry({ labelExpiry: holding.labelExpiry, openedOn: day, life });

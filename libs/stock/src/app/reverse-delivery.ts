@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { type Actor, type Claimed, Clock, refuse, type Tx, UnitOfWork } from '#lib/platform';
+import { isPartGone } from '../db/reversed-deliveries.js';
 import { applyStockChanges } from '../db/stock-changes.js';
 import type { ReversalDto } from '../http/stock.dto.js';
 import type { DeliveryDto } from '../http/stock-reads.dto.js';
@@ -49,6 +50,12 @@ export class ReverseDelivery {
     );
     const day = this.clock.today(actor.timeZone);
     const changes = await counterMovements(tx, rows, day, command.note);
+    if (await isPartGone(tx, id)) {
+      throw refuseStock(
+        'stock_moved_on',
+        'Part of these goods was used, thrown away, returned or counted since. Reverse that first.',
+      );
+    }
     await applyStockChanges(tx, actor.personId, changes);
     await tx.query(
       `UPDATE deliveries SET reversed_at = $2, reversed_by = $3, reversal_note = $4 WHERE id = $1`,

@@ -1,5 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { type Actor, type Claimed, Clock, refuse, type Tx, UnitOfWork } from '#lib/platform';
+import { lockConsumables } from '../db/lock-candidates.js';
+import { layersOfReversedDeliveries } from '../db/reversed-deliveries.js';
 import { applyStockChanges } from '../db/stock-changes.js';
 import type { BookedDto, ReversalDto } from '../http/stock.dto.js';
 import { refuseStock } from '../stock.refusals.js';
@@ -36,8 +38,10 @@ export class ReverseMovement {
     const row = await loadMovement(tx, movementId);
     refuseIrreversible(row);
     const day = this.clock.today(actor.timeZone);
-    const changes = await counterMovements(tx, [row], day, command.note);
+    await lockConsumables(tx, [row.consumable_id]);
     await refuseReversedTwice(tx, movementId);
+    await refuseReversedDelivery(tx, row);
+    const changes = await counterMovements(tx, [row], day, command.note);
     await applyStockChanges(tx, actor.personId, changes);
     const [counter] = changes.movements;
     const holdingId = row.from_holding_id ?? row.to_holding_id;
@@ -71,6 +75,13 @@ function refuseIrreversible(row: MovementRow): void {
           ? 'It belongs to a delivery: reverse the delivery.'
           : undefined;
   if (why) throw refuseStock('cannot_reverse', why, [{ field: 'id', message: why }]);
+}
+
+/** What a delivery that never was seemed to lack cannot be found again. */
+async function refuseReversedDelivery(tx: Tx, row: MovementRow): Promise<void> {
+  const undone = await layersOfReversedDeliveries(tx, [row.layer_id]);
+  if (undone.size === 0) return;
+  throw refuseStock('stock_moved_on', 'The delivery that these goods came with was reversed.');
 }
 
 /** Asked after the locks, so that of two reversals at once the second sees the first. */

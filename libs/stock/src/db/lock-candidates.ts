@@ -43,7 +43,7 @@ SELECT FROM consumables WHERE id IN (
   WHERE h.id = ANY($1::uuid[]))
 ORDER BY id FOR NO KEY UPDATE`;
 
-export function toCandidate(row: CandidateRow): Candidate {
+function toCandidate(row: CandidateRow): Candidate {
   return {
     holdingId: row.holding_id,
     layerId: row.layer_id,

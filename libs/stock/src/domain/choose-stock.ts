@@ -256,8 +256,8 @@ class Chooser {
   private surenessOf(slot: Slot): Sureness {
     const { candidate } = slot;
     if (candidate.lotNumber === null) return 'not stated';
-    if (this.dayOf(slot.before) > this.request.day) return 'not stated';
     if (slot.scanned) return 'scanned';
+    if (this.dayOf(slot.before) > this.request.day) return 'not stated';
     return slot.before.openedOn === null ? 'assumed' : 'open container';
   }
 

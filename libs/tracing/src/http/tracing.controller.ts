@@ -20,7 +20,7 @@ export class TracingController {
   ) {}
 
   @Get('lots')
-  @Needs('trace.read')
+  @Needs('stock.read')
   @ApiOperation({ operationId: 'listLots', summary: 'Lots by number or product' })
   @ApiOkResponse({ type: LotPageDto })
   async list(@CurrentActor() actor: Actor, @Query() query: LotQueryDto): Promise<LotPageDto> {
@@ -28,7 +28,7 @@ export class TracingController {
   }
 
   @Get('lots/:id')
-  @Needs('trace.read')
+  @Needs('stock.read')
   @ApiOperation({ operationId: 'getLot', summary: 'A lot with its deliveries and its holds' })
   @ApiOkResponse({ type: LotDto })
   async get(@CurrentActor() actor: Actor, @Param('id', IdPipe) id: string): Promise<LotDto> {

@@ -40,14 +40,18 @@ export class SettleShortfalls implements OnModuleInit {
   }
 }
 
-/** Shortfalls that draw on the same stock: one day, one place, at most one lot that was scanned. */
+/**
+ * Shortfalls that draw on the same stock: one day, one place, at most one lot that was scanned. Those
+ * that only one lot can settle come first, so that no other takes it from them.
+ */
 function byPlaceAndDay(open: readonly OpenShortfall[]): OpenShortfall[][] {
   const groups = new Map<string, OpenShortfall[]>();
   for (const shortfall of open) {
     const key = [shortfall.usedOn, shortfall.locationId, shortfall.lotId ?? ''].join(' ');
     groups.set(key, [...(groups.get(key) ?? []), shortfall]);
   }
-  return [...groups.values()];
+  const all = [...groups.values()];
+  return [...all.filter(([of]) => of?.lotId !== null), ...all.filter(([of]) => of?.lotId === null)];
 }
 
 async function settleGroup(

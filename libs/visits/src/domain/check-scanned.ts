@@ -55,16 +55,27 @@ function checkOne(entry: ScannedEntry, path: string, context: Context): ScanProb
     const message = 'is a lot of something that this visit does not use';
     return { code: 'lot_not_needed', error: { field: `${path}.lotId`, message } };
   }
-  const why = whyNotLot(lot, context.day) ?? (holding && blockedOn(holding, context.day));
-  const late = of.find((c) => blockedOn(c, context.day) === 'recalled');
-  if (why === undefined && !late) return undefined;
-  const field = holding && whyNotLot(lot, context.day) === undefined ? 'holdingId' : 'lotId';
-  const message = `is ${why ?? 'recalled'} on ${context.day} and may not be used`;
+  const whyLot = whyNotLot(lot, of, context.day);
+  const why = whyLot ?? (holding ? blockedOn(holding, context.day) : whyNone(of, context.day));
+  if (why === undefined) return undefined;
+  const field = holding && whyLot === undefined ? 'holdingId' : 'lotId';
+  const message = `is ${why} on ${context.day} and may not be used`;
   return { code: 'lot_not_usable', error: { field: `${path}.${field}`, message } };
 }
 
-function whyNotLot(lot: ScannedLot, day: IsoDate): string | undefined {
-  if (lot.status !== 'released') return lot.status;
+/** The stock was read under a lock, after the lot was: a hold placed in between shows only there. */
+function whyNotLot(lot: ScannedLot, of: readonly Candidate[], day: IsoDate): string | undefined {
+  const held = [lot.status, ...of.map((c) => c.lotStatus)].find((s) => s !== 'released');
+  if (held !== undefined) return held;
   if (lot.expires_on !== null && lot.expires_on < day) return 'expired';
   return lot.received_on === null || lot.received_on > day ? 'not yet received' : undefined;
+}
+
+/**
+ * Why a good lot may not be used after all: whatever is left of it was opened too long ago. What was
+ * received or opened after the day only means that the book has nothing left of it on that day.
+ */
+function whyNone(of: readonly Candidate[], day: IsoDate): string | undefined {
+  const reasons = of.map((c) => blockedOn(c, day));
+  return reasons.length > 0 && reasons.every((why) => why === 'expired') ? 'expired' : undefined;
 }

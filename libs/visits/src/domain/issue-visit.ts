@@ -7,7 +7,7 @@ import {
   quantityFromMicro,
 } from '#lib/measure';
 import type { IsoDate } from '#lib/platform';
-import { type Candidate, chooseStock, type IssuePlan, type Take } from '#lib/stock';
+import { blockedOn, type Candidate, chooseStock, type IssuePlan, type Take } from '#lib/stock';
 import type { UsageDraft } from './usage-plan.js';
 
 /** What of a consumable matters when it is issued and costed. */
@@ -91,9 +91,10 @@ export function afterOpeningUseBy(
   return effectiveExpiry({ labelExpiry: candidate.labelExpiry, openedOn: day, life });
 }
 
-/** Per consumable: a scanned lot of which the book has nothing left, if no scanned lot has any. */
+/** Per consumable: a scanned lot of which nothing may be used, if no scanned lot has any. */
 function lotsWithoutStock(input: IssueInput): Map<string, string> {
-  const onHand = new Set(input.candidates.map((c) => c.lotId));
+  const usable = input.candidates.filter((c) => blockedOn(c, input.day) === undefined);
+  const onHand = new Set(usable.map((c) => c.lotId));
   const found = new Map<string, string>();
   const served = new Set<string>();
   for (const { lotId } of input.scanned) {

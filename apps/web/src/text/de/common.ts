@@ -1,4 +1,5 @@
 import type { Text } from '../text.js';
+import { fieldWords } from './service-words.js';
 
 export const app: Text['app'] = {
   name: 'Traybook',
@@ -60,6 +61,7 @@ export const ui: Text['ui'] = {
   cancel: 'Abbrechen',
   save: 'Speichern',
   close: 'Schließen',
+  showPassword: 'Passwort zeigen oder verbergen',
   back: 'Zurück',
   print: 'Drucken',
   all: 'Alle',
@@ -98,5 +100,13 @@ export const problems: Text['problems'] = {
   crash: 'Diese Ansicht ist stehen geblieben.',
   crashHint: 'Nichts Gebuchtes ist verloren. Bitte die Seite neu laden.',
   home: 'Zum Anfang',
+  codes: {
+    busy: 'Gerade buchen mehrere zugleich, oder die Datenbank antwortet nicht. Bitte noch einmal.',
+    forbidden: 'Das darf Ihre Rolle nicht.',
+    not_found: 'Das gibt es in dieser Praxis nicht (mehr).',
+    idempotency_key_reused: 'Diese Buchung wurde schon mit anderem Inhalt gesendet. Bitte neu beginnen.',
+    internal_error: 'Auf unserer Seite ist etwas schiefgegangen. Es wurde nichts gebucht.',
+  },
+  fieldWords,
   requestId: (id) => `Anfrage ${id}`,
 };

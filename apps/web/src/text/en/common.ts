@@ -58,6 +58,7 @@ export const ui = {
   cancel: 'Cancel',
   save: 'Save',
   close: 'Close',
+  showPassword: 'Show or hide the password',
   back: 'Back',
   print: 'Print',
   all: 'All',
@@ -96,5 +97,9 @@ export const problems = {
   crash: 'This screen has stopped.',
   crashHint: 'Nothing that was booked is lost. Load the page again.',
   home: 'To the start',
+  /** Sentences of our own for stable problem codes; the service's sentence stands for the others. */
+  codes: {} as Readonly<Record<string, string>>,
+  /** The service's words about one field, as a sentence beside it. */
+  fieldWords: (message: string) => message.charAt(0).toUpperCase() + message.slice(1),
   requestId: (id: string) => `Request ${id}`,
 };

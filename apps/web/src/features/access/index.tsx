@@ -1,0 +1,2 @@
+export { FirstStartScreen } from './first-start-screen.js';
+export { SignInScreen } from './sign-in-screen.js';

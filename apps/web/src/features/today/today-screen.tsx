@@ -1,0 +1,5 @@
+import { Soon } from '../../ui/soon.js';
+
+export function TodayScreen() {
+  return <Soon screen="setup" />;
+}

@@ -1,0 +1,26 @@
+import type { Tx } from '#lib/platform';
+
+/** Which of these layers belong to a delivery that was undone: nothing may turn up in them again. */
+export async function layersOfReversedDeliveries(
+  tx: Tx,
+  layerIds: readonly string[],
+): Promise<ReadonlySet<string>> {
+  const rows = await tx.query<{ id: string }>(
+    `SELECT l.id FROM layers l JOIN deliveries d ON d.id = l.delivery_id
+     WHERE l.id = ANY($1::uuid[]) AND d.reversed_at IS NOT NULL`,
+    [layerIds],
+  );
+  return new Set(rows.map((row) => row.id));
+}
+
+/** Whether anything of a delivery went another way than from place to place, and is still gone. */
+export async function isPartGone(tx: Tx, deliveryId: string): Promise<boolean> {
+  const rows = await tx.query(
+    `SELECT FROM layers l JOIN layer_balances b ON b.layer_id = l.id
+     WHERE l.delivery_id = $1
+       AND (b.used <> 0 OR b.wasted <> 0 OR b.returned <> 0 OR b.count_difference <> 0)
+     LIMIT 1`,
+    [deliveryId],
+  );
+  return rows.length > 0;
+}
