@@ -28,6 +28,11 @@ const TYPES: Record<string, string> = {
   timestamptz: 'timestamptz',
 };
 
+function typeOf(column: EntityMetadata['columns'][number]): string {
+  const type = TYPES[String(column.type)] ?? String(column.type);
+  return column.isArray ? `_${type}` : type;
+}
+
 describe('entities and migrations', () => {
   it('name the same columns with the same types', async () => {
     expect(entities.length).toBeGreaterThan(3);
@@ -39,7 +44,7 @@ describe('entities and migrations', () => {
       );
       const inSchema = rows.map((r) => `${r.name} ${TYPES[r.type] ?? r.type} ${r.nullable}`).sort();
       const inEntity = entity.columns
-        .map((c) => `${c.databaseName} ${TYPES[String(c.type)] ?? String(c.type)} ${c.isNullable}`)
+        .map((c) => `${c.databaseName} ${typeOf(c)} ${c.isNullable}`)
         .sort();
       const missing = inEntity.filter((column) => !inSchema.includes(column));
       expect({ table: entity.tableName, missing }).toEqual({

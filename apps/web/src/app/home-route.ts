@@ -6,7 +6,7 @@ import { shellRoute } from './shell-route.js';
 export const homeRoute = createRoute({
   getParentRoute: () => shellRoute,
   path: '/',
-  beforeLoad: ({ context }) => {
+  beforeLoad: ({ context }): void => {
     throw redirect({ to: landingOf(context.session), replace: true });
   },
 });

@@ -9,11 +9,13 @@ const signInRoute = createRoute({
   component: lazyRouteComponent(() => import('./index.js'), 'SignInScreen'),
 });
 
+const firstStartSearch = searchOf({ token: text() });
+
 const firstStartRoute = createRoute({
   getParentRoute: () => rootRoute,
   path: '/first-start',
-  validateSearch: searchOf({ token: text() }),
-  beforeLoad: ({ search }) => {
+  validateSearch: firstStartSearch,
+  beforeLoad: ({ search }): void => {
     if (search.token === undefined) throw redirect({ to: '/sign-in' });
   },
   component: lazyRouteComponent(() => import('./index.js'), 'FirstStartScreen'),

@@ -11,7 +11,7 @@ const frameRoute = createRoute({
 const startRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/',
-  beforeLoad: () => {
+  beforeLoad: (): void => {
     throw redirect({ to: '/setup/consumables', replace: true });
   },
 });
