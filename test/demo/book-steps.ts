@@ -32,7 +32,7 @@ export function personId(signInName: string): string {
   return demoId('person', signInName);
 }
 
-export function actorOf(signInName: string): Actor {
+function actorOf(signInName: string): Actor {
   const person = PEOPLE.find((each) => each.signInName === signInName);
   if (!person) throw new Error(`Nobody of the demo signs in as ${signInName}`);
   const { displayName, role } = person;

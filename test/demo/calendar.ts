@@ -1,6 +1,6 @@
 import { addDays, addMonths, type IsoDate } from '#lib/platform';
 
-export const MONTHS_OF_BOOK = 18;
+const MONTHS_OF_BOOK = 18;
 
 /** 1 is Monday, 7 is Sunday. */
 export function weekdayOf(day: IsoDate): number {

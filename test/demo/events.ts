@@ -14,7 +14,7 @@ export function morning(world: World, day: IsoDate, index: number): void {
   const fromEnd = count - 1 - index;
   if (index === Math.ceil(count / 2)) secondVersions(world, day);
   if (index === Math.floor(count * 0.35)) countToNothing(world, day, 'band');
-  if (index === Math.floor(count * 0.7)) countToNothing(world, day, 'articulating');
+  if (index === Math.floor(count * 0.7)) countToNothing(world, day, 'flow-tip');
   if (daysLeft(world, day) <= 160 && !happened(world, 'opening')) openEarly(world, day);
   if (fromEnd <= 17 && !happened(world, 'lotStatus')) recall(world, day);
   if (fromEnd === 13) returnRecalled(world, day);

@@ -48,6 +48,7 @@ export async function loadDemo(options: LoadDemoOptions): Promise<LoadedDemo> {
     clock,
     logLevel: 'warn',
     poolSize: AT_ONCE + 2,
+    relaxedCommit: true,
   });
   try {
     if (state === 'empty') await openBook(app.get(CreatePractice, { strict: false }));
@@ -55,7 +56,8 @@ export async function loadDemo(options: LoadDemoOptions): Promise<LoadedDemo> {
     const present = await reader.present();
     const day = dayOfBook(present) ?? dayIn(PRACTICE.timeZone, clock.now());
     const { steps } = buildScenario(day);
-    await runAll(new BookSteps(app, day), steps, present, options.onProgress);
+    await runAll(new BookSteps(app, day), steps, present, options);
+    await gatherStatistics(options.databaseUrl);
   } finally {
     await app.close();
   }
@@ -108,6 +110,20 @@ async function openBook(createPractice: CreatePractice): Promise<void> {
   });
 }
 
+/**
+ * The database plans its work by what it knows of its tables. By itself it looks again after a
+ * minute or so; a book that is filled this fast would be read as if it were still empty.
+ */
+async function gatherStatistics(databaseUrl: string): Promise<void> {
+  const client = new pg.Client({ connectionString: databaseUrl });
+  await client.connect();
+  try {
+    await client.query('ANALYZE');
+  } finally {
+    await client.end();
+  }
+}
+
 const WORDS: Partial<Record<StepKind, string>> = {
   person: 'people',
   supplier: 'suppliers',
@@ -121,7 +137,7 @@ async function runAll(
   book: BookSteps,
   steps: readonly Step[],
   present: ReadonlySet<string>,
-  onProgress: LoadDemoOptions['onProgress'],
+  { databaseUrl, onProgress }: LoadDemoOptions,
 ): Promise<void> {
   const isDone = (step: Step) => present.has(book.nameOf(step) ?? '');
   let done = 0;
@@ -131,7 +147,13 @@ async function runAll(
     onProgress(done, steps.length, WORDS[step.kind] ?? step.date);
   };
   const last = steps.at(-1);
-  for (const group of grouped(steps.slice(0, -1))) await inParallel(group, perform);
+  let nextStatistics = 400;
+  for (const group of grouped(steps.slice(0, -1))) {
+    await inParallel(group, perform);
+    if (done < nextStatistics) continue;
+    await gatherStatistics(databaseUrl);
+    nextStatistics *= 2;
+  }
   // Alone and at the very end: that it is there means that all is.
   if (last) await perform(last);
 }

@@ -17,6 +17,8 @@ import { ApiProblemFilter } from './problems.js';
 export interface AppModuleOptions extends CoreOptions {
   readonly databaseUrl: string;
   readonly poolSize?: number | undefined;
+  /** Commits do not wait for the disk: only to fill a book that can be filled again. */
+  readonly relaxedCommit?: boolean | undefined;
 }
 
 const CONTEXTS = [
@@ -54,7 +56,7 @@ function database(options: AppModuleOptions): DynamicModule {
     extra: {
       max: options.poolSize ?? 10,
       // The role that owns nothing: it can alter no table and see no practice but the one set.
-      options: '-c role=traybook_app',
+      options: `-c role=traybook_app${options.relaxedCommit ? ' -c synchronous_commit=off' : ''}`,
     },
   });
 }

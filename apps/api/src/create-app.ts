@@ -13,6 +13,8 @@ export interface AppOptions {
   readonly logLevel?: LogLevel | undefined;
   /** The most connections to the database at once. */
   readonly poolSize?: number | undefined;
+  /** Commits do not wait for the disk: only to fill a book that can be filled again. */
+  readonly relaxedCommit?: boolean | undefined;
   readonly secureCookies?: boolean | undefined;
   /** Whose X-Forwarded-* headers are believed: addresses or ranges, by default this machine's. */
   readonly trustedProxies?: string | undefined;

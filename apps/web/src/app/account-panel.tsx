@@ -6,7 +6,7 @@ import { useText } from '../text/text-provider.js';
 import { useReport } from '../ui/use-report.js';
 import css from './account-panel.module.css';
 import { LanguageSwitch, ThemeSwitch } from './preferences.js';
-import { useSession } from './session.js';
+import { signedInHint, useSession } from './session.js';
 
 /** Who is signed in and where; language, appearance, the way out. */
 export function AccountPanel() {
@@ -33,6 +33,7 @@ function SignOutButton() {
   const report = useReport();
   const signOut = async () => {
     await done(api.DELETE('/api/session'));
+    signedInHint.clear();
     await navigate({ to: '/sign-in', search: {} });
     queries.clear();
   };

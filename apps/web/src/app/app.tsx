@@ -6,6 +6,7 @@ import type { Language } from '../text/language.js';
 import type { Text } from '../text/text.js';
 import { TextProvider } from '../text/text-provider.js';
 import { makeRouter } from './router.js';
+import { signedInHint } from './session.js';
 import { cssVariables, theme, themeMemory } from './theme.js';
 
 const queries = makeQueryClient({ onSignedOut: () => toSignIn() });
@@ -15,6 +16,7 @@ const router = makeRouter(queries);
 function toSignIn(): void {
   const { href, pathname } = router.state.location;
   if (pathname === '/sign-in') return;
+  signedInHint.clear();
   queries.removeQueries();
   void router.navigate({ to: '/sign-in', search: { to: href }, replace: true });
 }

@@ -1,5 +1,5 @@
 import { NativeSelect, useMantineColorScheme } from '@mantine/core';
-import { type Language, LANGUAGES } from '../text/language.js';
+import { LANGUAGES, type Language } from '../text/language.js';
 import { useSpeaking } from '../text/text-provider.js';
 
 const SCHEMES = ['auto', 'light', 'dark'] as const;

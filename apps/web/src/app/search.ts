@@ -31,11 +31,11 @@ export type SearchOf<S extends Readonly<Record<string, Reader<string>>>> = {
 /** For `validateSearch`: `searchOf({ q: text(), holdingId: id, sort: choice('expiry', 'value') })`. */
 export function searchOf<const S extends Readonly<Record<string, Reader<string>>>>(shape: S) {
   return (raw: Readonly<Record<string, unknown>>): SearchOf<S> => {
-    const found: Record<string, string> = {};
+    const found: Record<string, string | undefined> = {};
     for (const [name, read] of Object.entries(shape)) {
       const value = raw[name];
-      const valid = typeof value === 'string' ? read(value) : undefined;
-      if (valid !== undefined) found[name] = valid;
+      // The router lays this over what the address says, so what is not valid is set to undefined.
+      found[name] = typeof value === 'string' ? read(value) : undefined;
     }
     return found as SearchOf<S>;
   };

@@ -1,6 +1,18 @@
 import { queryOptions, useSuspenseQuery } from '@tanstack/react-query';
 import { answerOf, api, type Permission, type Session } from '../api/client.js';
 
+const HINT = 'traybook.signed-in';
+
+/**
+ * The cookie of a session cannot be seen from here. Whoever has never signed in on this device, or has
+ * signed out, is led to the sign-in without asking the service for a session that is not there.
+ */
+export const signedInHint = {
+  isSet: () => localStorage.getItem(HINT) !== null,
+  set: () => localStorage.setItem(HINT, 'yes'),
+  clear: () => localStorage.removeItem(HINT),
+};
+
 /** Who is signed in, of which practice, and what they may do. */
 export const sessionQuery = queryOptions({
   queryKey: ['session'],

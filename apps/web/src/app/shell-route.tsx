@@ -1,21 +1,24 @@
-import { createRoute, type ErrorComponentProps, redirect } from '@tanstack/react-router';
+import { createRoute, redirect } from '@tanstack/react-router';
 import type { Permission, Session } from '../api/client.js';
 import { isNotSignedIn } from '../api/problem.js';
 import { rootRoute } from './root-route.js';
-import { isAllowed, sessionQuery } from './session.js';
+import { sessionQuery, signedInHint } from './session.js';
 import { Shell } from './shell.js';
-import { CrashScreen, NotAllowedScreen, NotFoundScreen } from './trouble-screens.js';
+import { CrashScreen, NotFoundScreen } from './trouble-screens.js';
 
 /** Everything that needs somebody signed in is below this route: id 'in'. */
 export const shellRoute = createRoute({
   getParentRoute: () => rootRoute,
   id: 'in',
   beforeLoad: async ({ context, location }): Promise<{ session: Session }> => {
+    const toSignIn = () => redirect({ to: '/sign-in', search: { to: location.href } });
+    if (!signedInHint.isSet()) throw toSignIn();
     try {
       return { session: await context.queries.ensureQueryData(sessionQuery) };
     } catch (error) {
       if (!isNotSignedIn(error)) throw error;
-      throw redirect({ to: '/sign-in', search: { to: location.href } });
+      signedInHint.clear();
+      throw toSignIn();
     }
   },
   component: Shell,
@@ -23,17 +26,14 @@ export const shellRoute = createRoute({
   errorComponent: CrashScreen,
 });
 
-class NotAllowed extends Error {
-  override readonly name = 'NotAllowed';
+declare module '@tanstack/react-router' {
+  interface StaticDataRouteOption {
+    /** Any of these opens the screen; the shell shows it to nobody else. */
+    readonly needs?: readonly Permission[];
+  }
 }
 
-/** For a screen's route: `...needs('costs.read')` keeps out whoever lacks every permission. */
+/** For a screen's route: `...needs('costs.read')` keeps out whoever has none of these. */
 export function needs(...anyOf: readonly Permission[]) {
-  return {
-    beforeLoad: ({ context }: { readonly context: { readonly session: Session } }) => {
-      if (!isAllowed(context.session, ...anyOf)) throw new NotAllowed();
-    },
-    errorComponent: ({ error }: ErrorComponentProps) =>
-      error instanceof NotAllowed ? <NotAllowedScreen /> : <CrashScreen error={error} />,
-  };
+  return { staticData: { needs: anyOf } };
 }

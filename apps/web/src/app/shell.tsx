@@ -1,5 +1,5 @@
 import { useMediaQuery } from '@mantine/hooks';
-import { Link, Outlet } from '@tanstack/react-router';
+import { Link, Outlet, useMatches } from '@tanstack/react-router';
 import { useText } from '../text/text-provider.js';
 import { BusyLine } from '../ui/busy.js';
 import { Notices } from '../ui/notices.js';
@@ -7,8 +7,9 @@ import { AccountPanel } from './account-panel.js';
 import { AccountPopover } from './account-popover.js';
 import { Brand } from './brand.js';
 import { SCREENS, shown } from './nav.js';
-import { useSession } from './session.js';
+import { isAllowed, useSession } from './session.js';
 import css from './shell.module.css';
+import { NotAllowedScreen } from './trouble-screens.js';
 
 /** What stands around every screen: the list of screens, who is signed in, the messages. */
 export function Shell() {
@@ -22,7 +23,7 @@ export function Shell() {
       <BusyLine />
       {wide ? <WideColumn /> : <TopBar />}
       <main id="content" className={css.content} tabIndex={-1}>
-        <Outlet />
+        <AllowedScreen />
       </main>
       {!wide && (
         <div className={`${css.bottom ?? ''} tb-screen-only`}>
@@ -32,6 +33,15 @@ export function Shell() {
       <Notices />
     </div>
   );
+}
+
+function AllowedScreen() {
+  const session = useSession();
+  const matches = useMatches();
+  const closed = matches.some(
+    ({ staticData: { needs } }) => needs && !isAllowed(session, ...needs),
+  );
+  return closed ? <NotAllowedScreen /> : <Outlet />;
 }
 
 function WideColumn() {

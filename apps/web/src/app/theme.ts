@@ -1,6 +1,7 @@
 import {
   type CSSVariablesResolver,
   createTheme,
+  defaultVariantColorsResolver,
   localStorageColorSchemeManager,
   type MantineColorsTuple,
 } from '@mantine/core';
@@ -50,8 +51,12 @@ export const theme = createTheme({
   colors: { petrol, gray, dark },
   primaryColor: 'petrol',
   primaryShade: { light: 8, dark: 3 },
-  autoContrast: true,
-  luminanceThreshold: 0.32,
+  // Text on the accent is light on paper and dark at night; Mantine would decide once for both.
+  variantColorResolver: (input) => {
+    const colors = defaultVariantColorsResolver(input);
+    if (input.variant !== 'filled') return colors;
+    return { ...colors, color: 'var(--tb-on-accent)' };
+  },
   white: '#fdfbf7',
   black: '#23201c',
   fontFamily: 'var(--tb-font)',

@@ -10,7 +10,8 @@ export interface FormatOptions {
 /** Decimals travel as strings and are never made floats: Intl takes them as they are. */
 type Decimal = Intl.StringNumericLiteral;
 
-const NARROW = '\u202f';
+/** Keeps a number and its unit on one line. */
+const FIXED_SPACE = '\u00a0';
 
 /** Dates, numbers, amounts and money as one practice writes them in one language. */
 export function makeFormat({ locale, currency, timeZone, units }: FormatOptions) {
@@ -44,7 +45,7 @@ export function makeFormat({ locale, currency, timeZone, units }: FormatOptions)
     number: (value: string) => number.format(value as Decimal),
     /** '0.4 g', '3 pieces'. */
     quantity: (value: string, unit: string) =>
-      `${number.format(value as Decimal)}${NARROW}${unitName(value, unit)}`,
+      `${number.format(value as Decimal)}${FIXED_SPACE}${unitName(value, unit)}`,
     unitName,
     /** In the currency of the practice, to its smallest coin. */
     money: (value: string) => money.format(value as Decimal),

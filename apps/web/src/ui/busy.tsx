@@ -26,7 +26,7 @@ export function BusyLine() {
   const turning = useRouterState({ select: (state) => state.status === 'pending' });
   const lasting = useLasting(fetching || turning);
   return (
-    <div role="status" className="tb-screen-only">
+    <div role="status" className={`${css.place ?? ''} tb-screen-only`}>
       {lasting && (
         <>
           <span className={css.line} />

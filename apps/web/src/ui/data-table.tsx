@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { useText } from '../text/text-provider.js';
 import css from './data-table.module.css';
 import { EmptyState } from './empty-state.js';
+import { useScrollStop } from './use-scroll-stop.js';
 
 export interface Column<Row, Sort extends string = string> {
   readonly id: string;
@@ -40,13 +41,15 @@ interface Props<Row, Sort extends string> {
 export function DataTable<Row, Sort extends string = string>(props: Props<Row, Sort>) {
   const t = useText();
   const { label, columns, rows, rowKey } = props;
+  const scroller = useScrollStop();
   if (rows.length === 0 && props.cursor === undefined) {
-    return <>{props.empty ?? <EmptyState title={t.ui.emptySearch} hint={t.ui.emptySearchHint} />}</>;
+    return (
+      <>{props.empty ?? <EmptyState title={t.ui.emptySearch} hint={t.ui.emptySearchHint} />}</>
+    );
   }
   return (
     <>
-      {/* biome-ignore lint: placeholder */}
-      <section className={css.scroller} aria-label={label} tabIndex={0}>
+      <section ref={scroller} className={css.scroller} aria-label={label}>
         <table className={css.table} aria-label={label} aria-busy={props.stale ?? false}>
           <thead>
             <tr>

@@ -4,8 +4,8 @@ export type Tone = 'good' | 'caution' | 'danger' | 'quiet' | 'accent';
 
 /** Drawn differently for each tone, so that nobody has to tell colours apart. */
 const SHAPES: Readonly<Record<Tone, string>> = {
-  good: 'M2.500 6.500l2.500 2.500 4.500-6',
-  caution: 'M6 1.500l5 9H1z',
+  good: 'M2.5 6.5l2.5 2.5 4.5-6',
+  caution: 'M6 1.5l5 9H1z',
   danger: 'M2 2l8 8M10 2l-8 8',
   quiet: 'M2 6h8',
   accent: 'M6 2a4 4 0 1 0 .01 0z',

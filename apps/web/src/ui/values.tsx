@@ -8,7 +8,7 @@ export function Amount({ value, unit }: { readonly value: string; readonly unit:
   return (
     <span className={css.value}>
       {format.number(value)}
-      <span className={css.unit}>{`\u202f${format.unitName(value, unit)}`}</span>
+      <span className={css.unit}>{`\u00a0${format.unitName(value, unit)}`}</span>
     </span>
   );
 }

@@ -88,7 +88,7 @@ function counter(row: MovementRow, working: Working, day: Day, note: string): Ne
     const layer = working.layerOf(holdingId);
     const cameIn = row.to_account === 'location';
     const change = cameIn ? takeFromLayer(layer, amount) : takeBack(layer, amount, cost);
-    if (!change) throw movedOn('More would be in stock than was ever received.');
+    if (!change) throw movedOn('These goods were found again since. Reverse that count first.');
     working.layers.set(row.layer_id, change.layer);
     cost = change.cost;
   }

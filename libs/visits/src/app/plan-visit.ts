@@ -58,7 +58,7 @@ export async function planVisit(
     lotIds: (body.scanned ?? []).map((scanned) => scanned.lotId),
   });
   const location = checkLocation(facts);
-  checkShades(body, facts);
+  checkConsumables(body, facts);
   const lines = readUsage(body, restorations, staffCount, facts);
   const used = new Set(lines.filter((l) => l.dispensed > 0n).map((line) => line.consumableId));
   const candidates = await findCandidates(tx, {
@@ -123,12 +123,17 @@ function checkLocation(facts: VisitFacts): NonNullable<VisitFacts['location']> {
   return location;
 }
 
-function checkShades(body: PlanVisitDto, facts: VisitFacts): void {
+function checkConsumables(body: PlanVisitDto, facts: VisitFacts): void {
+  const check = (id: string, field: string) => {
+    if (!facts.consumables.has(id)) throw unknownReference(field, 'consumable');
+  };
   body.restorations.forEach((r, i) => {
     r.shades?.forEach((id, n) => {
-      if (facts.consumables.has(id)) return;
-      throw unknownReference(`restorations[${i}].shades[${n}]`, 'consumable');
+      check(id, `restorations[${i}].shades[${n}]`);
     });
+  });
+  body.usage?.forEach(({ consumableId }, i) => {
+    if (consumableId) check(consumableId, `usage[${i}].consumableId`);
   });
 }
 

@@ -5,6 +5,7 @@ import {
   type Claimed,
   Clock,
   newId,
+  refuse,
   type Tx,
   UnitOfWork,
   unknownReference,
@@ -36,12 +37,13 @@ export class PostVisit {
 
   private async post(tx: Tx, actor: Actor, command: PostVisitDto): Promise<VisitDto> {
     refuseFuture(command.visitedOn, this.clock.today(actor.timeZone));
+    refuseRepeatedIds(command);
     const { dentistId } = command;
     const planned = await planVisit(tx, actor, command, { dentistId, lock: true });
     const dentist = checkDentist(planned.facts);
     const recordedAt = this.clock.now();
     const visit = newVisit(command, planned, recordedAt);
-    await insertVisit(tx, actor.personId, visit);
+    await insertVisit(tx, actor.personId, visit).catch(refuseKnownId);
     const { changes, movementOf } = movementsOf(visit, planned);
     if (changes.movements.length > 0) await applyStockChanges(tx, actor.personId, changes);
     const ids = {
@@ -66,6 +68,31 @@ export function refuseFuture(day: string, today: string): void {
   throw refuseVisit('date_in_future', `${day} is after today, ${today}.`, [
     { field: 'visitedOn', message: `must not be after today, ${today}` },
   ]);
+}
+
+function refuseRepeatedIds(command: PostVisitDto): void {
+  const seen = new Set<string>();
+  command.restorations.forEach(({ id }, i) => {
+    if (id && seen.has(id)) throw alreadyThere(`restorations[${i}].id`, 'was given before');
+    if (id) seen.add(id);
+  });
+}
+
+const FIELD_OF: Record<string, string> = {
+  visits_pkey: 'id',
+  restorations_pkey: 'restorations',
+  restoration_costs_pkey: 'restorations',
+};
+
+/** Ids may be made by the client: one that is in the book already is its mistake. */
+function refuseKnownId(error: unknown): never {
+  const constraint = error instanceof Error && 'constraint' in error ? error.constraint : null;
+  const field = typeof constraint === 'string' ? FIELD_OF[constraint] : undefined;
+  throw field ? alreadyThere(field, 'has an id that is in the book already') : error;
+}
+
+function alreadyThere(field: string, message: string) {
+  return refuse('already_exists', `${field} ${message}.`, [{ field, message }]);
 }
 
 function checkDentist(facts: VisitFacts): NonNullable<VisitFacts['dentist']> {

@@ -58,29 +58,32 @@ FROM visits v WHERE v.id = ANY($1::uuid[])`;
 // Another transaction may be settling another line of the same visit: wait for it, then read.
 const LOCK = 'SELECT FROM visits WHERE id = ANY($1::uuid[]) ORDER BY id FOR NO KEY UPDATE';
 
+// Each list is read from the document once: read per row it would be read a thousand times.
 const WRITE = `
-WITH input AS (SELECT $1::json AS doc),
-new_lines AS (
-  UPDATE usage_lines u SET cost = r.cost, charged = r.charged
-  FROM input i, json_to_recordset(i.doc->'lines') AS r(id uuid, cost numeric, charged numeric)
-  WHERE u.id = r.id
+WITH input AS MATERIALIZED (SELECT $1::json AS doc),
+lines AS MATERIALIZED (
+  SELECT r.* FROM input i, json_to_recordset(i.doc->'lines') AS r(id uuid, cost numeric,
+    charged numeric)
+), restorations_costed AS MATERIALIZED (
+  SELECT r.* FROM input i, json_to_recordset(i.doc->'restorations') AS r(id uuid,
+    own_cost numeric, shared_cost numeric, retake_cost numeric)
+), costs AS MATERIALIZED (
+  SELECT r.* FROM input i, json_to_recordset(i.doc->'costs') AS r(restoration_id uuid,
+    category text, cost numeric)
+), new_lines AS (
+  UPDATE usage_lines u SET cost = r.cost, charged = r.charged FROM lines r WHERE u.id = r.id
 ), new_restorations AS (
   UPDATE restorations t SET own_cost = r.own_cost, shared_cost = r.shared_cost,
     retake_cost = r.retake_cost
-  FROM input i, json_to_recordset(i.doc->'restorations') AS r(id uuid, own_cost numeric,
-    shared_cost numeric, retake_cost numeric)
-  WHERE t.id = r.id
+  FROM restorations_costed r WHERE t.id = r.id
 ), new_costs AS (
-  INSERT INTO restoration_costs AS c (practice_id, restoration_id, category, cost)
-  SELECT current_practice(), r.restoration_id, r.category, r.cost
-  FROM input i, json_to_recordset(i.doc->'costs') AS r(restoration_id uuid, category text,
-    cost numeric)
+  INSERT INTO restoration_costs (practice_id, restoration_id, category, cost)
+  SELECT current_practice(), r.restoration_id, r.category, r.cost FROM costs r
   ON CONFLICT (restoration_id, category) DO UPDATE SET cost = excluded.cost
 ), gone AS (
-  DELETE FROM restoration_costs c USING input i, json_to_recordset(i.doc->'restorations') AS r(id uuid)
+  DELETE FROM restoration_costs c USING restorations_costed r
   WHERE c.restoration_id = r.id AND NOT EXISTS (
-    SELECT FROM json_to_recordset(i.doc->'costs') AS n(restoration_id uuid, category text)
-    WHERE n.restoration_id = c.restoration_id AND n.category = c.category)
+    SELECT FROM costs n WHERE n.restoration_id = c.restoration_id AND n.category = c.category)
 )
 UPDATE visits v SET material_cost = r.material_cost, retake_cost = r.retake_cost,
   estimated = r.estimated

@@ -16,8 +16,8 @@ interface Props {
 export function Doorway({ title, lead, wide = false, children }: Props) {
   return (
     <div className={css.door} data-wide={wide || undefined}>
-      <BusyLine />
       <header className={css.top}>
+        <BusyLine />
         <Brand />
       </header>
       <main className={css.main}>

@@ -1,6 +1,6 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, Link, useNavigate } from '@tanstack/react-router';
-import { sessionQuery } from '../../app/session.js';
+import { sessionQuery, signedInHint } from '../../app/session.js';
 import { useText } from '../../text/text-provider.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { PasswordField, SearchSelectField, SelectField, TextField } from '../../ui/fields.js';
@@ -10,7 +10,12 @@ import { useForm } from '../../ui/use-form.js';
 import { firstStart, linkQuery } from './api/first-start.js';
 import { signIn } from './api/sign-in.js';
 import { Doorway } from './doorway.js';
-import { checkFirstStart, EMPTY_BOOK, type FirstStartValues, SHORTEST_PASSWORD } from './first-start.js';
+import {
+  checkFirstStart,
+  EMPTY_BOOK,
+  type FirstStartValues,
+  SHORTEST_PASSWORD,
+} from './first-start.js';
 import { currencies, timeZones } from './places.js';
 
 const route = getRouteApi('/first-start');
@@ -65,6 +70,7 @@ function FirstStartForm({ token }: { readonly token: string }) {
     onDone: (session) => {
       queries.clear();
       queries.setQueryData(sessionQuery.queryKey, session);
+      signedInHint.set();
       void navigate({ to: '/', replace: true });
     },
   });

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, useRouter } from '@tanstack/react-router';
-import { sessionQuery } from '../../app/session.js';
+import { sessionQuery, signedInHint } from '../../app/session.js';
 import { useText } from '../../text/text-provider.js';
 import { PasswordField, TextField } from '../../ui/fields.js';
 import { Form, FormActions, SubmitButton } from '../../ui/form.js';
@@ -30,6 +30,7 @@ export function SignInScreen() {
     onDone: (session) => {
       queries.clear();
       queries.setQueryData(sessionQuery.queryKey, session);
+      signedInHint.set();
       router.history.replace(ownAddress(to));
     },
   });

@@ -3,7 +3,7 @@ import { choice, day, id, searchOf, text, whole } from '../../app/search.js';
 import { needs, shellRoute } from '../../app/shell-route.js';
 
 /** What Today sends somebody here to do with one holding. */
-export const HOLDING_ACTIONS = ['open', 'move', 'write-off', 'return', 'hold', 'count'] as const;
+const HOLDING_ACTIONS = ['open', 'move', 'write-off', 'return', 'hold', 'count'] as const;
 
 const shelvesRoute = createRoute({
   getParentRoute: () => shellRoute,

@@ -11,6 +11,7 @@ const todayRoute = createRoute({
     category: text(80),
     q: text(120),
     within: whole(0, 3650),
+    show: whole(1, 100_000),
   }),
   ...needs('alerts.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'TodayScreen'),

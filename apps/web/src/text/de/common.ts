@@ -104,7 +104,8 @@ export const problems: Text['problems'] = {
     busy: 'Gerade buchen mehrere zugleich, oder die Datenbank antwortet nicht. Bitte noch einmal.',
     forbidden: 'Das darf Ihre Rolle nicht.',
     not_found: 'Das gibt es in dieser Praxis nicht (mehr).',
-    idempotency_key_reused: 'Diese Buchung wurde schon mit anderem Inhalt gesendet. Bitte neu beginnen.',
+    idempotency_key_reused:
+      'Diese Buchung wurde schon mit anderem Inhalt gesendet. Bitte neu beginnen.',
     internal_error: 'Auf unserer Seite ist etwas schiefgegangen. Es wurde nichts gebucht.',
   },
   fieldWords,

@@ -12,6 +12,8 @@ export const today: Text['today'] = {
   },
   within: (days) => `${days} Tage voraus`,
   withinPractice: 'Wie in der Praxis eingestellt',
+  more: 'Mehr zeigen',
+  allOfKind: 'Alle davon zeigen',
   empty: 'Heute braucht Sie hier nichts.',
   emptyHint: 'Nichts ist zurückgerufen, verfallen, offen oder geht zur Neige.',
   kinds: {
@@ -51,6 +53,7 @@ export const today: Text['today'] = {
     low: (what, usable, reorderAt) =>
       `${usable} ${what} verwendbar; bestellt wird ab ${reorderAt}.`,
   },
+  daysOver: 'Tage darüber',
   figures: {
     'on hand': 'Vorrat',
     'days left': 'Tage übrig',

@@ -16,6 +16,8 @@ export const today = {
   filter: { kind: 'Kind', within: 'Warn before expiry', category: 'Category', q: 'Search' },
   within: (days: string) => `${days} days ahead`,
   withinPractice: 'As the practice set it',
+  more: 'Show more',
+  allOfKind: 'Show all of these',
   empty: 'Nothing needs you today.',
   emptyHint: 'Nothing is recalled, expired, short or running low.',
   kinds: {
@@ -53,6 +55,7 @@ export const today = {
     low: (what: string, usable: string, reorderAt: string) =>
       `${usable} of ${what} can be used; the practice orders at ${reorderAt}.`,
   },
+  daysOver: 'Days over',
   figures: {
     'on hand': 'On hand',
     'days left': 'Days left',

@@ -1,0 +1,65 @@
+import type { Format } from '../../text/format.js';
+import type { Text } from '../../text/text.js';
+import type { Alert } from './api/list-alerts.js';
+
+/** 'Paste, Body 2': how a sentence names a consumable. */
+export function nameOf({ name, shade, size, grit }: Alert['consumable']): string {
+  return [name, shade, size, grit].filter((part) => part !== null && part !== '').join(', ');
+}
+
+function figureOf(alert: Alert, figure: string): string | undefined {
+  return alert.figures.find(({ name }) => name === figure)?.value;
+}
+
+function daysAfter(iso: string, days: number): string {
+  return new Date(Date.parse(`${iso}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+}
+
+/** Why somebody is needed, in the person's language, from the figures of the alert. */
+export function sentenceOf(alert: Alert, asOf: string, format: Format, t: Text): string {
+  const words = t.today.sentences;
+  const { kind, consumable, lot, location } = alert;
+  const what = nameOf(consumable);
+  const amount = (figure: string) =>
+    format.quantity(figureOf(alert, figure) ?? '0', consumable.unit);
+  if (kind === 'open shortfall') {
+    return words.shortfall(what, amount('open shortfall'), Number(figureOf(alert, 'visits') ?? 1));
+  }
+  if (kind === 'below reorder point')
+    return words.low(what, amount('usable'), amount('reorder at'));
+  if (!lot || !location) return alert.sentence;
+  const on = {
+    what,
+    amount: amount('on hand'),
+    lot: lot.lotNumber === null ? t.today.lotNotStated : t.today.lot(lot.lotNumber),
+    place: location.name,
+  };
+  if (kind === 'recalled lot on hand') return words.held(on, t.today.statuses[lot.status]);
+  const left = Number(figureOf(alert, 'days left') ?? 0);
+  const day = format.day(daysAfter(asOf, left));
+  if (kind === 'expired on shelf') return words.expired({ ...on, day });
+  if (kind === 'opened too long') return words.openTooLong({ ...on, day });
+  return words.expires({ ...on, day }, left);
+}
+
+export interface ShownFigure {
+  readonly label: string;
+  readonly value: string;
+  readonly unit: string;
+}
+
+/** The figures that say something: nothing owed and time left of what nobody may use do not. */
+export function shownFigures(alert: Alert, t: Text): ShownFigure[] {
+  const names: Readonly<Record<string, string>> = t.today.figures;
+  const owed = figureOf(alert, 'open shortfall') !== '0';
+  const idle = (name: string) =>
+    (alert.kind === 'recalled lot on hand' && name === 'days left') ||
+    (!owed && (name === 'open shortfall' || name === 'position'));
+  return alert.figures
+    .filter(({ name }) => !idle(name))
+    .map(({ name, value, unit }) =>
+      name === 'days left' && value.startsWith('-')
+        ? { label: t.today.daysOver, value: value.slice(1), unit }
+        : { label: names[name] ?? name, value, unit },
+    );
+}

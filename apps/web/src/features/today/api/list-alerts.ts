@@ -1,0 +1,16 @@
+import { queryOptions } from '@tanstack/react-query';
+import { answerOf, api, type Shape } from '../../../api/client.js';
+
+export type Alert = Shape<'AlertDto'>;
+export type AlertList = Shape<'AlertListDto'>;
+
+/** Everything that needs somebody today, the most urgent first. */
+export const alertsQuery = (withinDays: string | undefined) =>
+  queryOptions({
+    queryKey: ['alerts', withinDays ?? 'practice'],
+    queryFn: ({ signal }): Promise<AlertList> => {
+      const query = withinDays === undefined ? {} : { withinDays: Number(withinDays) };
+      return answerOf(api.GET('/api/reorder/alerts', { params: { query }, signal }));
+    },
+    placeholderData: (before) => before,
+  });

@@ -1,0 +1,35 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect } from '@jest/globals';
+import type { Page } from 'playwright-core';
+import { PASSWORD } from '../../http/service.js';
+
+/** Signs in through the screen and waits for where the person lands. */
+export async function signIn(page: Page, url: string, signInName: string): Promise<void> {
+  await page.goto(`${url}/sign-in`);
+  await page.getByLabel('Sign-in name').fill(signInName);
+  await page.getByLabel('Password', { exact: true }).fill(PASSWORD);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.waitForURL((address) => !['/sign-in', '/'].includes(address.pathname));
+  await page.locator('#content h1').waitFor();
+}
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** No violation of WCAG 2.2 AA that axe can see. */
+export async function expectAccessible(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
+  const found = violations.flatMap(({ id, help, nodes }) =>
+    nodes.map((node) => `${id}: ${help} at ${node.target.join(' ')} (${node.failureSummary})`),
+  );
+  expect(found).toEqual([]);
+}
+
+/** A picture for whoever builds the screen, when TRAYBOOK_SHOTS names a folder. */
+export async function shot(page: Page, name: string): Promise<void> {
+  const folder = process.env.TRAYBOOK_SHOTS;
+  if (folder)
+    await page.screenshot({
+      path: `${folder}/${name}.png`,
+      fullPage: (page.viewportSize()?.width ?? 0) > 1000,
+    });
+}
