@@ -131,7 +131,7 @@ CREATE INDEX visits_chart ON visits (practice_id, lower(chart_reference));
 
 CREATE TABLE usage_lines (
   id uuid PRIMARY KEY,
-  practice_id uuid NOT NULL REFERENCES practices,
+  practice_id uuid NOT NULL,
   visit_id uuid NOT NULL,
   position integer NOT NULL,
   restoration_id uuid, -- set: this restoration's own line
@@ -181,8 +181,8 @@ CREATE INDEX shortfalls_usage_line ON shortfalls (usage_line_id);
 -- The ledger. A movement takes a quantity of one layer from one account to another.
 CREATE TABLE movements (
   id uuid PRIMARY KEY,
-  sequence bigint GENERATED ALWAYS AS IDENTITY UNIQUE,
-  practice_id uuid NOT NULL REFERENCES practices,
+  sequence bigint GENERATED ALWAYS AS IDENTITY,
+  practice_id uuid NOT NULL, -- its practice exists, because its layer does
   layer_id uuid NOT NULL,
   from_account text NOT NULL
     CHECK (from_account IN ('supplier', 'location', 'visit', 'waste', 'count', 'return')),
@@ -201,10 +201,9 @@ CREATE TABLE movements (
   waste_reason text CHECK (waste_reason IN ('expired', 'after-opening limit', 'contaminated',
     'wrong shade opened', 'residue', 'damaged', 'temperature', 'recall', 'sample')),
   note text,
-  reverses_id uuid UNIQUE REFERENCES movements,
+  reverses_id uuid REFERENCES movements,
   recorded_by uuid NOT NULL,
   recorded_at timestamptz NOT NULL DEFAULT now(),
-  UNIQUE (practice_id, id),
   CHECK (from_account <> to_account OR from_account = 'location'),
   CHECK (from_account = 'location' OR to_account = 'location'),
   CHECK ((from_account = 'location') = (from_holding_id IS NOT NULL)),
@@ -225,6 +224,8 @@ CREATE TABLE movements (
   FOREIGN KEY (practice_id, usage_line_id) REFERENCES usage_lines (practice_id, id),
   FOREIGN KEY (practice_id, shortfall_id) REFERENCES shortfalls (practice_id, id)
 );
+-- Few and small indexes: this is the table that every posting writes to most.
+CREATE UNIQUE INDEX movements_reverses ON movements (reverses_id) WHERE reverses_id IS NOT NULL;
 CREATE INDEX movements_layer ON movements (layer_id);
 CREATE INDEX movements_visit ON movements (visit_id) WHERE visit_id IS NOT NULL;
 CREATE INDEX movements_usage_line ON movements (usage_line_id) WHERE usage_line_id IS NOT NULL;

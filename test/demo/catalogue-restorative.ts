@@ -72,7 +72,7 @@ function wedge(key: string, size: string, price: number): DemoConsumable {
 function disc(key: string, grit: string): DemoConsumable {
   return {
     key,
-    name: 'Sanding disc 12 mm',
+    name: 'Sanding disc',
     category: 'Discs',
     unit: 'piece',
     grit,

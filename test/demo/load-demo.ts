@@ -32,7 +32,7 @@ export interface LoadedDemo {
  * So many visits of one day are booked at the same time. They all take gloves and bibs, so the book
  * lets them through one by one; a few are enough to keep it from waiting for us.
  */
-const AT_ONCE = 3;
+const AT_ONCE = 1;
 
 /**
  * Writes the demo practice into an empty book through the use cases of the service. When it was

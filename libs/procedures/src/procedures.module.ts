@@ -6,6 +6,7 @@ import { CreateTemplateVersion } from './app/create-template-version.js';
 import { GetTemplate } from './app/get-template.js';
 import { ListTemplateVersions } from './app/list-template-versions.js';
 import { ListTemplates } from './app/list-templates.js';
+import { PreviewDraft } from './app/preview-draft.js';
 import { PreviewTemplate } from './app/preview-template.js';
 import { ProcedureTemplateEntity } from './db/procedure-template.entity.js';
 import { TemplateLineEntity } from './db/template-line.entity.js';
@@ -26,6 +27,7 @@ const CREATORS = [CreateTemplate, CreateTemplateVersion];
     GetTemplate,
     ListTemplates,
     ListTemplateVersions,
+    PreviewDraft,
     PreviewTemplate,
   ],
   exports: CREATORS,

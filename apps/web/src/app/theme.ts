@@ -4,6 +4,7 @@ import {
   defaultVariantColorsResolver,
   localStorageColorSchemeManager,
   type MantineColorsTuple,
+  type VariantColorResolverResult,
 } from '@mantine/core';
 
 /** The one accent. Shade 8 carries text on light paper, shade 3 on dark. */
@@ -47,6 +48,17 @@ const dark: MantineColorsTuple = [
   '#171412',
 ];
 
+const quiet = {
+  color: 'var(--tb-accent)',
+  hoverColor: 'var(--tb-accent)',
+  hover: 'var(--tb-hover)',
+};
+const VARIANTS: Readonly<Record<string, Partial<VariantColorResolverResult>>> = {
+  filled: { color: 'var(--tb-on-accent)' },
+  light: { ...quiet, background: 'var(--tb-accent-soft)' },
+  subtle: quiet,
+};
+
 export const theme = createTheme({
   colors: { petrol, gray, dark },
   primaryColor: 'petrol',
@@ -54,8 +66,8 @@ export const theme = createTheme({
   // Text on the accent is light on paper and dark at night; Mantine would decide once for both.
   variantColorResolver: (input) => {
     const colors = defaultVariantColorsResolver(input);
-    if (input.variant !== 'filled') return colors;
-    return { ...colors, color: 'var(--tb-on-accent)' };
+    const own = VARIANTS[input.variant];
+    return own === undefined ? colors : { ...colors, ...own };
   },
   white: '#fdfbf7',
   black: '#23201c',

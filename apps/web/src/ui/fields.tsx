@@ -1,4 +1,12 @@
-import { Checkbox, NativeSelect, PasswordInput, Select, Textarea, TextInput } from '@mantine/core';
+import {
+  Checkbox,
+  NativeSelect,
+  PasswordInput,
+  Select,
+  Textarea,
+  TextInput,
+  VisuallyHidden,
+} from '@mantine/core';
 import { useText } from '../text/text-provider.js';
 import type { FieldProps, FlagProps } from './use-form.js';
 
@@ -65,6 +73,16 @@ export function NoteField(props: TextProps) {
   return <Textarea {...shared(props)} {...extras(props)} autosize minRows={2} maxRows={8} />;
 }
 
+/** The unit stands inside the field; whoever does not see it hears it with the label. */
+function DecimalLabel({ label, unit }: { readonly label: string; readonly unit?: string }) {
+  return (
+    <>
+      {label}
+      {unit !== undefined && <VisuallyHidden> ({unit})</VisuallyHidden>}
+    </>
+  );
+}
+
 /** A decimal as it is typed, with point or comma; read it with `asDecimal` when sending. */
 export function DecimalField(props: TextProps & { readonly unit?: string }) {
   return (
@@ -74,7 +92,7 @@ export function DecimalField(props: TextProps & { readonly unit?: string }) {
       inputMode="decimal"
       rightSection={props.unit === undefined ? null : <span aria-hidden="true">{props.unit}</span>}
       rightSectionWidth={props.unit === undefined ? 0 : `${props.unit.length * 0.6 + 1.4}rem`}
-      {...(props.unit === undefined ? {} : { label: `${props.label} (${props.unit})` })}
+      label={<DecimalLabel {...props} />}
     />
   );
 }

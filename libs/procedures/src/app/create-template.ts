@@ -10,6 +10,7 @@ import {
   type NewVersion,
   sameContent,
   storedContent,
+  USUAL_THICKNESS_MM,
   type VersionContent,
   writeVersion,
 } from './template-input.js';
@@ -19,9 +20,6 @@ export interface NewTemplate extends NewVersion {
   readonly id?: string;
   readonly name: string;
 }
-
-/** Common practice for pastes cured in layers; the maker's own instructions come first. */
-const USUAL_THICKNESS_MM = '2';
 
 @Injectable()
 export class CreateTemplate {

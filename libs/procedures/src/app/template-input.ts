@@ -26,6 +26,9 @@ export interface NewVersion {
   readonly lines: readonly NewTemplateLine[];
 }
 
+/** Common practice for pastes cured in layers; the maker's own instructions come first. */
+export const USUAL_THICKNESS_MM = '2';
+
 /** What a version says: two versions that say the same are the same to whoever uses them. */
 export interface VersionContent {
   readonly minutes: number;

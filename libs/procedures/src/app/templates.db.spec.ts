@@ -18,6 +18,7 @@ import { CreateTemplateVersion } from './create-template-version.js';
 import { GetTemplate } from './get-template.js';
 import { ListTemplateVersions } from './list-template-versions.js';
 import { ListTemplates } from './list-templates.js';
+import { PreviewDraft } from './preview-draft.js';
 import { PreviewTemplate } from './preview-template.js';
 import type { NewTemplateLine } from './template-input.js';
 
@@ -248,6 +249,42 @@ describe('a preview', () => {
     expect(await refusal(preview(id, { shades: [] }))).toBe(`${unfit} restorations[0].shades`);
     expect(await refusal(preview(id, { tooth: '10', shades: [] }))).toBe(
       `${unfit} restorations[0].tooth restorations[0].shades`,
+    );
+  });
+});
+
+describe('a preview of a draft', () => {
+  const facts = { tooth: '11', surfaces: 'M', cavityClass: 'III', reason: 'decay' } as const;
+  const draft = (more: object = {}) =>
+    new PreviewDraft(book.uow).run(book.actor, {
+      minutes: 40,
+      lines: LINES,
+      restorations: [{ ...facts, shades: [body, enamel] }],
+      ...more,
+    });
+
+  it('shows what a template of the same lines shows, and writes nothing', async () => {
+    const { id } = await create();
+    const restorations = [{ ...facts, shades: [body, enamel], attempts: 2 }];
+    const saved = await new PreviewTemplate(book.uow).run(book.actor, id, { restorations });
+    const { templateId: _, version: __, ...usage } = saved;
+    const before = await new ListTemplates(book.uow).run(book.actor, { limit: 500 });
+    expect(await draft({ restorations })).toEqual(usage);
+    expect(await new ListTemplates(book.uow).run(book.actor, { limit: 500 })).toEqual(before);
+  });
+
+  it('names what is wrong, in the lines and in the restorations', async () => {
+    const [etchant, ...others] = LINES;
+    const wrong = { ...etchant, consumableId: newId() };
+    expect(await refusal(draft({ lines: [...others, wrong] }))).toBe(
+      '422 unknown_reference lines[2].consumableId',
+    );
+    const tooMuch = { ...etchant, placed: '1' };
+    expect(await refusal(draft({ lines: [tooMuch] }))).toBe(
+      '422 template_does_not_fit lines[0].placed',
+    );
+    expect(await refusal(draft({ restorations: [{ ...facts, shades: [] }] }))).toBe(
+      '422 restoration_does_not_fit restorations[0].shades',
     );
   });
 });

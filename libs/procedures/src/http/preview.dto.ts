@@ -13,11 +13,26 @@ import {
 } from '#lib/platform';
 import { DRIVERS, type Driver } from '../domain/template.js';
 import { RestorationFactsDto } from './restoration.dto.js';
+import { NewVersionDto } from './template.dto.js';
 
 export class PreviewQuestionDto {
   @WholeField(1, 1_000_000, { optional: true, description: 'The latest when left out.' })
   version?: number | null;
 
+  @ListField(() => RestorationFactsDto, { min: 1, max: 32 })
+  restorations: RestorationFactsDto[];
+
+  @WholeField(1, 10, { optional: true, description: 'People at the chair; 2 when left out.' })
+  staffCount?: number | null;
+
+  @ChoiceField(TOOTH_NOTATIONS, {
+    optional: true,
+    description: "The practice's own when left out.",
+  })
+  toothNotation?: ToothNotation | null;
+}
+
+export class DraftQuestionDto extends NewVersionDto {
   @ListField(() => RestorationFactsDto, { min: 1, max: 32 })
   restorations: RestorationFactsDto[];
 
@@ -66,16 +81,18 @@ class PreviewLineDto {
   dispensed: string;
 }
 
-export class PreviewDto {
-  @OutId()
-  templateId: string;
-
-  @OutWhole({ example: 3 })
-  version: number;
-
+export class DraftPreviewDto {
   @OutWhole({ description: 'Chair time of all restorations.', example: 45 })
   minutes: number;
 
   @OutList(() => PreviewLineDto)
   lines: readonly PreviewLineDto[];
+}
+
+export class PreviewDto extends DraftPreviewDto {
+  @OutId()
+  templateId: string;
+
+  @OutWhole({ example: 3 })
+  version: number;
 }

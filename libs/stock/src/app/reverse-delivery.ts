@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { type Actor, type Claimed, Clock, refuse, type Tx, UnitOfWork } from '#lib/platform';
+import { lockConsumables } from '../db/lock-candidates.js';
 import { isPartGone } from '../db/reversed-deliveries.js';
 import { applyStockChanges } from '../db/stock-changes.js';
 import type { ReversalDto } from '../http/stock.dto.js';
@@ -35,6 +36,14 @@ export class ReverseDelivery {
     id: string,
     command: ReversalDto,
   ): Promise<DeliveryDto> {
+    const brought = await tx.query<{ consumable_id: string }>(
+      'SELECT DISTINCT consumable_id FROM layers WHERE delivery_id = $1',
+      [id],
+    );
+    await lockConsumables(
+      tx,
+      brought.map((layer) => layer.consumable_id),
+    );
     const [delivery] = await tx.query<{ reversed_at: Date | null }>(
       'SELECT reversed_at FROM deliveries WHERE id = $1 FOR NO KEY UPDATE',
       [id],

@@ -12,6 +12,9 @@ export const STOCK_STATUSES = [
 export const ACCOUNTS = ['supplier', 'location', 'visit', 'waste', 'count', 'return'] as const;
 
 export class StockQueryDto extends PageQuery {
+  @IdField({ optional: true, description: 'This one holding.' })
+  holdingId?: string;
+
   @IdField({ optional: true })
   consumableId?: string;
 
@@ -44,14 +47,26 @@ export class StockQueryDto extends PageQuery {
 }
 
 export class StockSummaryQueryDto extends PageQuery {
+  @IdField({ optional: true, description: 'This one consumable.' })
+  consumableId?: string;
+
   @TextField(80, { optional: true })
   category?: string;
+
+  @TextField(80, { optional: true })
+  shade?: string;
 
   @TextField(120, { optional: true, description: 'Part of a name, shade, size or grit.' })
   q?: string;
 
   @IdField({ optional: true, description: 'Only what is at this location.' })
   locationId?: string;
+
+  @ChoiceField(['consumable', 'expiry', 'value'], {
+    optional: true,
+    description: 'By name when left out; by expiry: soonest first; by value: dearest first.',
+  })
+  sort?: 'consumable' | 'expiry' | 'value';
 }
 
 export class MovementQueryDto extends PageQuery {

@@ -25,6 +25,7 @@ WITH facts AS (${HOLDING_FACTS}
   AND ($8::boolean IS NULL OR (h.opened_on IS NOT NULL) = $8)
   AND ($9::text IS NULL
        OR lower(concat_ws(' ', c.name, c.shade, c.size, c.grit, t.lot_number)) LIKE $9)
+  AND ($15::uuid IS NULL OR h.id = $15)
 ), keyed AS (
   SELECT *, coalesce(effective_expiry, DATE '9999-12-31') AS expiry_key FROM facts
   WHERE $10::text IS NULL OR status = $10
@@ -72,6 +73,7 @@ export class ListStock {
       query.status ?? null,
       ...after,
       limit + 1,
+      query.holdingId ?? null,
     ];
     const rows = await this.uow.read(actor.practiceId, (tx) =>
       tx.query<KeyedRow>(LISTS[sort], values),

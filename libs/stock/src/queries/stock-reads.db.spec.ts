@@ -110,6 +110,11 @@ describe('what is on the shelves', () => {
     },
   );
 
+  it('finds one holding', async () => {
+    const [first] = (await list({ sort: 'value' })).items;
+    expect((await list({ holdingId: first?.id ?? '' })).items).toEqual([first]);
+  });
+
   it('refuses a cursor of another list', async () => {
     const { nextCursor } = await list({ limit: '1', sort: 'value' });
     await expect(list({ sort: 'expiry', cursor: nextCursor ?? '' })).rejects.toThrow();
@@ -155,6 +160,34 @@ describe('the stock by consumable', () => {
         openShortfall: '0',
       },
     ]);
+  });
+
+  it.each([
+    ['consumable', ['Adhesive', 'Paste', 'Wedge 100%']],
+    ['expiry', ['Paste', 'Adhesive', 'Wedge 100%']],
+    ['value', ['Paste', 'Wedge 100%', 'Adhesive']],
+  ] as const)('pages by %s, each line once', async (sort, names) => {
+    const seen: string[] = [];
+    let cursor: string | null = null;
+    do {
+      const query = { sort, limit: '1', ...(cursor === null ? {} : { cursor }) };
+      const page = await new SummariseStock(uow, clock).run(actor, query);
+      seen.push(...page.items.map((item) => item.consumable.name));
+      cursor = page.nextCursor;
+    } while (cursor !== null);
+    expect(seen).toEqual(names);
+  });
+
+  it('is narrowed by the shade', async () => {
+    const { items } = await new SummariseStock(uow, clock).run(actor, { shade: 'BODY 2' });
+    expect(items.map((item) => item.consumable.name)).toEqual(['Paste']);
+  });
+
+  it('is asked for one consumable', async () => {
+    const summary = new SummariseStock(uow, clock);
+    const [first] = (await summary.run(actor, {})).items;
+    const query = { consumableId: first?.consumable.id ?? '' };
+    expect((await summary.run(actor, query)).items).toEqual([first]);
   });
 
   it('shows of a place only what is there', async () => {

@@ -738,6 +738,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/procedure-templates/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What a visit would use by a version that is not written yet; nothing is written */
+        post: operations["previewDraft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/visits": {
         parameters: {
             query?: never;
@@ -2593,16 +2610,16 @@ export interface components {
             dispensed: string;
         };
         PreviewDto: {
-            /** Format: uuid */
-            templateId: string;
-            /** @example 3 */
-            version: number;
             /**
              * @description Chair time of all restorations.
              * @example 45
              */
             minutes: number;
             lines: components["schemas"]["PreviewLineDto"][];
+            /** Format: uuid */
+            templateId: string;
+            /** @example 3 */
+            version: number;
         };
         VersionSummaryDto: {
             /** @example 3 */
@@ -2638,6 +2655,38 @@ export interface components {
             /** @description Why this version was written. */
             note?: string | null;
             lines: components["schemas"]["NewTemplateLineDto"][];
+        };
+        DraftQuestionDto: {
+            /**
+             * @description Chair time of one restoration.
+             * @example 45
+             */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description Left out: that of the version before, and 2 in the first one.
+             * @example 2
+             */
+            layerThicknessMm?: string | null;
+            /** @description Why this version was written. */
+            note?: string | null;
+            lines: components["schemas"]["NewTemplateLineDto"][];
+            restorations: components["schemas"]["RestorationFactsDto"][];
+            /** @description People at the chair; 2 when left out. */
+            staffCount?: number | null;
+            /**
+             * @description The practice's own when left out.
+             * @enum {string|null}
+             */
+            toothNotation?: "iso" | "universal" | null;
+        };
+        DraftPreviewDto: {
+            /**
+             * @description Chair time of all restorations.
+             * @example 45
+             */
+            minutes: number;
+            lines: components["schemas"]["PreviewLineDto"][];
         };
         RestorationDto: {
             /**
@@ -7973,6 +8022,8 @@ export interface operations {
                 limit?: number | null;
                 /** @description nextCursor of the page before. */
                 cursor?: string | null;
+                /** @description This one holding. */
+                holdingId?: string | null;
                 consumableId?: string | null;
                 category?: string | null;
                 shade?: string | null;
@@ -8055,11 +8106,16 @@ export interface operations {
                 limit?: number | null;
                 /** @description nextCursor of the page before. */
                 cursor?: string | null;
+                /** @description This one consumable. */
+                consumableId?: string | null;
                 category?: string | null;
+                shade?: string | null;
                 /** @description Part of a name, shade, size or grit. */
                 q?: string | null;
                 /** @description Only what is at this location. */
                 locationId?: string | null;
+                /** @description By name when left out; by expiry: soonest first; by value: dearest first. */
+                sort?: "consumable" | "expiry" | "value" | null;
             };
             header?: never;
             path?: never;
@@ -9111,6 +9167,110 @@ export interface operations {
             };
             /** @description There is no such thing in this practice. */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    previewDraft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DraftQuestionDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DraftPreviewDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
                 headers: {
                     [name: string]: unknown;
                 };

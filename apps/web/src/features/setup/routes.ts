@@ -1,6 +1,7 @@
 import { createRoute, lazyRouteComponent, redirect } from '@tanstack/react-router';
-import { searchOf, text } from '../../app/search.js';
+import { choice, id, searchOf, text, whole } from '../../app/search.js';
 import { needs, shellRoute } from '../../app/shell-route.js';
+import { AUDIT_KINDS } from './audit-kinds.js';
 
 const frameRoute = createRoute({
   getParentRoute: () => shellRoute,
@@ -16,12 +17,18 @@ const startRoute = createRoute({
   },
 });
 
-const list = searchOf({ q: text(120), cursor: text(2000), new: text(1) });
+/** What every list keeps in its address; `show` is what is no longer in use. */
+const LIST = {
+  q: text(120),
+  show: choice('retired', 'all'),
+  cursor: text(2000),
+  new: choice('1'),
+} as const;
 
 const consumablesRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/consumables',
-  validateSearch: searchOf({ q: text(120), category: text(80), cursor: text(2000), new: text(1) }),
+  validateSearch: searchOf({ ...LIST, category: text(80) }),
   ...needs('catalogue.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'ConsumablesScreen'),
 });
@@ -29,6 +36,7 @@ const consumablesRoute = createRoute({
 const consumableRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/consumables/$consumableId',
+  validateSearch: searchOf({ edit: choice('1'), pack: text(36) }),
   ...needs('catalogue.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'ConsumableScreen'),
 });
@@ -36,7 +44,7 @@ const consumableRoute = createRoute({
 const suppliersRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/suppliers',
-  validateSearch: list,
+  validateSearch: searchOf({ ...LIST, edit: id }),
   ...needs('catalogue.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'SuppliersScreen'),
 });
@@ -44,7 +52,7 @@ const suppliersRoute = createRoute({
 const locationsRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/locations',
-  validateSearch: list,
+  validateSearch: searchOf({ show: choice('all'), new: choice('1'), below: id, edit: id }),
   ...needs('catalogue.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'LocationsScreen'),
 });
@@ -52,14 +60,31 @@ const locationsRoute = createRoute({
 const templatesRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/templates',
-  validateSearch: list,
+  validateSearch: searchOf({ q: LIST.q, show: LIST.show, cursor: LIST.cursor }),
   ...needs('templates.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'TemplatesScreen'),
+});
+
+/** The example that a template is tried on; `teeth` is read by `readExample`. */
+const EXAMPLE = {
+  teeth: text(400),
+  shades: text(400),
+  people: whole(1, 10),
+  room: id,
+} as const;
+
+const newTemplateRoute = createRoute({
+  getParentRoute: () => frameRoute,
+  path: '/templates/new',
+  validateSearch: searchOf(EXAMPLE),
+  ...needs('templates.write'),
+  component: lazyRouteComponent(() => import('./index.js'), 'NewTemplateScreen'),
 });
 
 const templateRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/templates/$templateId',
+  validateSearch: searchOf({ ...EXAMPLE, version: whole(1, 1_000_000), rename: choice('1') }),
   ...needs('templates.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'TemplateScreen'),
 });
@@ -67,7 +92,7 @@ const templateRoute = createRoute({
 const peopleRoute = createRoute({
   getParentRoute: () => frameRoute,
   path: '/people',
-  validateSearch: list,
+  validateSearch: searchOf({ cursor: text(2000), new: choice('1'), edit: id, password: id }),
   ...needs('people.manage'),
   component: lazyRouteComponent(() => import('./index.js'), 'PeopleScreen'),
 });
@@ -79,6 +104,28 @@ const practiceRoute = createRoute({
   component: lazyRouteComponent(() => import('./index.js'), 'PracticeScreen'),
 });
 
+const tokensRoute = createRoute({
+  getParentRoute: () => frameRoute,
+  path: '/tokens',
+  validateSearch: searchOf({ new: choice('1') }),
+  ...needs('tokens.own'),
+  component: lazyRouteComponent(() => import('./index.js'), 'TokensScreen'),
+});
+
+const auditRoute = createRoute({
+  getParentRoute: () => frameRoute,
+  path: '/audit',
+  validateSearch: searchOf({
+    kind: choice(...AUDIT_KINDS),
+    subject: text(200),
+    person: id,
+    cursor: text(2000),
+    entry: id,
+  }),
+  ...needs('audit.read'),
+  component: lazyRouteComponent(() => import('./index.js'), 'AuditScreen'),
+});
+
 export const setupRoutes = [
   frameRoute.addChildren([
     startRoute,
@@ -87,8 +134,11 @@ export const setupRoutes = [
     suppliersRoute,
     locationsRoute,
     templatesRoute,
+    newTemplateRoute,
     templateRoute,
     peopleRoute,
     practiceRoute,
+    tokensRoute,
+    auditRoute,
   ]),
 ] as const;

@@ -2,7 +2,7 @@ import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
 import { choice, day, id, searchOf, text, whole } from '../../app/search.js';
 import { needs, shellRoute } from '../../app/shell-route.js';
 
-/** What Today sends somebody here to do with one holding. */
+/** What can be done with one holding (and, for a count, with all of a consumable or a place). */
 const HOLDING_ACTIONS = ['open', 'move', 'write-off', 'return', 'hold', 'count'] as const;
 
 const shelvesRoute = createRoute({
@@ -13,11 +13,17 @@ const shelvesRoute = createRoute({
     category: text(80),
     shade: text(80),
     locationId: id,
-    consumableId: id,
-    holdingId: id,
-    do: choice(...HOLDING_ACTIONS),
     sort: choice('consumable', 'expiry', 'value'),
     cursor: text(2000),
+    /** The consumable that is looked at; `after` pages its holdings. */
+    consumableId: id,
+    after: text(2000),
+    holdingId: id,
+    do: choice(...HOLDING_ACTIONS),
+    /** Of a count: its differences are looked at before they are booked. */
+    step: choice('review'),
+    /** The movement that is about to be reversed. */
+    undo: id,
   }),
   ...needs('stock.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'ShelvesScreen'),
@@ -31,9 +37,11 @@ const movementsRoute = createRoute({
     lotId: id,
     consumableId: id,
     visitId: id,
+    account: choice('supplier', 'location', 'visit', 'waste', 'count', 'return'),
     from: day,
     to: day,
     cursor: text(2000),
+    undo: id,
   }),
   ...needs('stock.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'MovementsScreen'),
@@ -58,6 +66,7 @@ const receiveRoute = createRoute({
 const deliveryRoute = createRoute({
   getParentRoute: () => shellRoute,
   path: '/shelves/deliveries/$deliveryId',
+  validateSearch: searchOf({ do: choice('reverse') }),
   ...needs('deliveries.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'DeliveryScreen'),
 });

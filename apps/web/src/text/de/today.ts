@@ -2,7 +2,7 @@ import type { Text } from '../text.js';
 
 export const today: Text['today'] = {
   title: 'Heute',
-  lead: (day) => `Was am ${day} jemanden braucht, das Dringendste zuerst.`,
+  lead: (day) => `Was am ${day} zu tun ist, das Dringendste zuerst.`,
   count: (n) => (n === 1 ? '1 Sache zu tun' : `${n} Dinge zu tun`),
   filter: {
     kind: 'Art',
@@ -11,7 +11,7 @@ export const today: Text['today'] = {
     q: 'Suchen',
   },
   within: (days) => `${days} Tage voraus`,
-  withinPractice: 'Wie in der Praxis eingestellt',
+  withinPractice: 'Wie eingestellt',
   more: 'Mehr zeigen',
   allOfKind: 'Alle davon zeigen',
   empty: 'Heute braucht Sie hier nichts.',
@@ -49,7 +49,7 @@ export const today: Text['today'] = {
         days === 0 ? 'heute' : days === 1 ? 'morgen' : `in ${days} Tagen`
       }.`,
     shortfall: (what, amount, visits) =>
-      `${visits === 1 ? 'Ein Besuch hat' : `${visits} Besuche haben`} ${amount} ${what} verbraucht, die nicht im Buch stehen.`,
+      `${visits === 1 ? 'Ein Besuch hat' : `${visits} Besuche haben`} ${amount} ${what} verbraucht, ohne dass dafür Vorrat im Buch steht.`,
     low: (what, usable, reorderAt) =>
       `${usable} ${what} verwendbar; bestellt wird ab ${reorderAt}.`,
   },

@@ -15,7 +15,7 @@ export const today = {
   count: (n: number) => (n === 1 ? '1 thing to do' : `${n} things to do`),
   filter: { kind: 'Kind', within: 'Warn before expiry', category: 'Category', q: 'Search' },
   within: (days: string) => `${days} days ahead`,
-  withinPractice: 'As the practice set it',
+  withinPractice: 'Practice setting',
   more: 'Show more',
   allOfKind: 'Show all of these',
   empty: 'Nothing needs you today.',

@@ -1,0 +1,27 @@
+const SHELL = 'traybook-shell';
+
+/** What this page was made of: its scripts and styles. */
+function loadedAssets(): string[] {
+  return performance
+    .getEntriesByType('resource')
+    .map(({ name }) => name)
+    .filter((name) => name.startsWith(`${location.origin}/assets/`));
+}
+
+/**
+ * Lets this screen load again without a network. Browsers allow that on https and on localhost only;
+ * elsewhere what was entered is kept all the same, and the page must stay open.
+ */
+export async function keepShell(): Promise<void> {
+  if (!import.meta.env.PROD || !('serviceWorker' in navigator) || !navigator.onLine) return;
+  await navigator.serviceWorker.register('/offline.js');
+  const shell = await caches.open(SHELL);
+  const wanted = ['/', '/mark.svg', ...loadedAssets()];
+  const there = await shell.keys();
+  const kept = new Set(there.map(({ url }) => url));
+  const urls = wanted.map((path) => new URL(path, location.origin).href);
+  // The page itself is taken anew each time: it names the scripts of this version.
+  await shell.addAll(urls.filter((url) => !kept.has(url) || url === `${location.origin}/`));
+  const old = there.filter(({ url }) => !urls.includes(url));
+  await Promise.all(old.map((request) => shell.delete(request)));
+}

@@ -1,0 +1,10 @@
+/** What is out of date after anything was booked on the shelves. */
+export const SHELF_CHANGES = [
+  ['stock'],
+  ['movements'],
+  ['layers'],
+  ['lots'],
+  ['deliveries'],
+  ['shortfalls'],
+  ['alerts'],
+] as const;
