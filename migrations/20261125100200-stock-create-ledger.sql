@@ -229,6 +229,7 @@ CREATE UNIQUE INDEX movements_reverses ON movements (reverses_id) WHERE reverses
 CREATE INDEX movements_layer ON movements (layer_id);
 CREATE INDEX movements_visit ON movements (visit_id) WHERE visit_id IS NOT NULL;
 CREATE INDEX movements_usage_line ON movements (usage_line_id) WHERE usage_line_id IS NOT NULL;
+CREATE INDEX movements_shortfall ON movements (shortfall_id) WHERE shortfall_id IS NOT NULL;
 CREATE INDEX movements_date ON movements (practice_id, occurred_on, sequence);
 CREATE INDEX movements_waste ON movements (practice_id, occurred_on) WHERE to_account = 'waste';
 
@@ -240,6 +241,10 @@ END $$;
 CREATE TRIGGER append_only BEFORE UPDATE OR DELETE ON movements
   FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER append_only_table BEFORE TRUNCATE ON movements
+  FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER append_only_table BEFORE TRUNCATE ON audit_entries
+  FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER append_only_table BEFORE TRUNCATE ON lot_status_changes
   FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER append_only BEFORE UPDATE OR DELETE ON audit_entries
   FOR EACH ROW EXECUTE FUNCTION refuse_change();

@@ -225,7 +225,7 @@ describe('a field', () => {
     ['deliveries', 'lines[0]'],
     ['counts', 'lines[0]'],
   ])('of %s, %s, is an object', async (operation, field) => {
-    for (const value of [null, 3, 'x', true]) {
+    for (const value of [null, 3, 'x', true, []]) {
       const answer = await send(b, good[operation], withField(good[operation].body, field, value));
       expect([value, refusalOf(answer)]).toEqual([
         value,

@@ -44,8 +44,10 @@ const RULES: Record<string, string> = {
     GROUP BY v.id HAVING abs(sum(u.cost) - v.material_cost) > 0.005`,
   'rule 6: each line costs what its movements cost, and its open shortfall': `
     SELECT u.id FROM usage_lines u JOIN visits v ON v.id = u.visit_id
-    LEFT JOIN LATERAL (SELECT sum(cost) AS cost, sum(quantity) AS quantity FROM movements m
-      WHERE m.usage_line_id = u.id AND m.to_account = 'visit') m ON true
+    LEFT JOIN LATERAL (
+      SELECT sum(CASE to_account WHEN 'visit' THEN cost ELSE -cost END) AS cost,
+             sum(CASE to_account WHEN 'visit' THEN quantity ELSE -quantity END) AS quantity
+      FROM movements m WHERE m.usage_line_id = u.id) m ON true
     LEFT JOIN LATERAL (SELECT sum(round((s.quantity - s.settled) * s.unit_cost, 6)) AS cost,
         sum(s.quantity - s.settled) AS quantity
       FROM shortfalls s WHERE s.usage_line_id = u.id AND s.settled < s.quantity

@@ -80,7 +80,7 @@ describe('a move', () => {
     expect(carried).toMatchObject({ on_hand: '5', opened_on: '2026-03-31', use_by: '2026-09-30' });
     expect((await undo(there.movementIds[0])).status).toBe(201);
     expect((await undo(open.movementIds[0])).status).toBe(201);
-    expect((await holdingsOf(owner, s.adhesive)).map((h) => h.on_hand)).toEqual(['5', '0', '0']);
+    expect((await holdingsOf(owner, s.adhesive)).map((h) => h.on_hand)).toEqual(['5', '0']);
   });
 
   it('does not go to a location that is no longer in use', async () => {

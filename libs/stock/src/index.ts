@@ -11,7 +11,7 @@ export { ReceiveDelivery } from './app/receive-delivery.js';
 export { ReverseDelivery } from './app/reverse-delivery.js';
 export { ReverseMovement } from './app/reverse-movement.js';
 export { SetLotStatus } from './app/set-lot-status.js';
-export { StockArrivals } from './app/stock-arrivals.js';
+export { StockArrivals, type Withdrawal } from './app/stock-arrivals.js';
 export { ReturnStock, WriteOffStock } from './app/take-out.js';
 export { type CandidateQuery, findCandidates, lockConsumables } from './db/lock-candidates.js';
 export {

@@ -1,9 +1,47 @@
 import { firstStart, signIn } from './de/access.js';
+import { chairside } from './de/chairside.js';
 import { account, app, nav, problems, ui, units } from './de/common.js';
 import { costs } from './de/costs.js';
-import { trace } from './de/trace.js';
+import { setup, setupLocations, setupPractice, setupSuppliers, setupTokens } from './de/setup.js';
+import { setupCatalogue } from './de/setup-catalogue.js';
+import { setupAudit, setupPeople } from './de/setup-people.js';
+import { setupExample, setupTemplates } from './de/setup-templates.js';
+import { counting, shelves } from './de/shelves.js';
+import { deliveries, layer, movements, receive } from './de/shelves-ledger.js';
 import { today } from './de/today.js';
+import { trace } from './de/trace.js';
+import { visits } from './de/visits.js';
 import type { Text } from './text.js';
 
 /** German. A screen's words are in the file that is named after it. */
-export const de: Text = { app, nav, account, units, ui, problems, signIn, firstStart, today, costs, trace };
+export const de: Text = {
+  app,
+  nav,
+  account,
+  units,
+  ui,
+  problems,
+  signIn,
+  firstStart,
+  today,
+  chairside,
+  visits,
+  costs,
+  trace,
+  shelves,
+  counting,
+  movements,
+  layer,
+  deliveries,
+  receive,
+  setup,
+  setupLocations,
+  setupPractice,
+  setupSuppliers,
+  setupTokens,
+  setupCatalogue,
+  setupAudit,
+  setupPeople,
+  setupExample,
+  setupTemplates,
+};

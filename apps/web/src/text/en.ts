@@ -1,8 +1,46 @@
 import { firstStart, signIn } from './en/access.js';
+import { chairside } from './en/chairside.js';
 import { account, app, nav, problems, ui, units } from './en/common.js';
 import { costs } from './en/costs.js';
-import { trace } from './en/trace.js';
+import { setup, setupLocations, setupPractice, setupSuppliers, setupTokens } from './en/setup.js';
+import { setupCatalogue } from './en/setup-catalogue.js';
+import { setupAudit, setupPeople } from './en/setup-people.js';
+import { setupExample, setupTemplates } from './en/setup-templates.js';
+import { counting, shelves } from './en/shelves.js';
+import { deliveries, layer, movements, receive } from './en/shelves-ledger.js';
 import { today } from './en/today.js';
+import { trace } from './en/trace.js';
+import { visits } from './en/visits.js';
 
 /** English. A screen's words are in the file that is named after it. */
-export const en = { app, nav, account, units, ui, problems, signIn, firstStart, today, costs, trace };
+export const en = {
+  app,
+  nav,
+  account,
+  units,
+  ui,
+  problems,
+  signIn,
+  firstStart,
+  today,
+  chairside,
+  visits,
+  costs,
+  trace,
+  shelves,
+  counting,
+  movements,
+  layer,
+  deliveries,
+  receive,
+  setup,
+  setupLocations,
+  setupPractice,
+  setupSuppliers,
+  setupTokens,
+  setupCatalogue,
+  setupAudit,
+  setupPeople,
+  setupExample,
+  setupTemplates,
+};

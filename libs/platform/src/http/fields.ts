@@ -182,6 +182,10 @@ interface ListLimits extends Common {
   readonly max?: number;
 }
 
+function isPlainObject(value: unknown): boolean {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
 /** A list of objects, each checked by its own class. */
 export function ListField(
   item: () => new () => object,
@@ -191,6 +195,11 @@ export function ListField(
   return applyDecorators(
     ...documented(limits, { type: () => item(), isArray: true, minItems: min, maxItems: max }),
     IsArray({ message: 'must be a list' }),
+    check(
+      'objects',
+      (v) => !Array.isArray(v) || v.every(isPlainObject),
+      () => 'must be a list of objects',
+    ),
     ArrayMinSize(min, { message: `must have at least ${min} entries` }),
     ArrayMaxSize(max, { message: `must have at most ${max} entries` }),
     ValidateNested({ each: true, message: 'must be an object' }),
@@ -240,11 +249,7 @@ export function ChoiceListField(
 export function ObjectField(item: () => new () => object, common: Common = {}): PropertyDecorator {
   return applyDecorators(
     ...documented(common, { type: () => item() }),
-    check(
-      'object',
-      (v) => typeof v === 'object' && v !== null && !Array.isArray(v),
-      () => 'must be an object',
-    ),
+    check('object', isPlainObject, () => 'must be an object'),
     ValidateNested({ message: 'must be an object' }),
     Type(item),
   );

@@ -34,11 +34,12 @@ export const NOT_REVERSED = 'NOT EXISTS (SELECT FROM movements r WHERE r.reverse
 class Working {
   readonly holdings = new Map<string, Quantity>();
   readonly layers = new Map<string, LayerState>();
+  readonly places = new Map<string, string>();
 
   constructor(private readonly locked: ReadonlyMap<string, Candidate>) {}
 
   locationOf(holdingId: string): string {
-    return this.find(holdingId).locationId;
+    return this.places.get(holdingId) ?? this.find(holdingId).locationId;
   }
 
   layerOf(holdingId: string): LayerState {
@@ -74,7 +75,8 @@ export async function counterMovements(
   const ids = rows.flatMap((r) => [r.from_holding_id, r.to_holding_id]).filter((id) => id !== null);
   const working = new Working(await lockHoldings(tx, [...new Set(ids)]));
   const movements = [...rows].reverse().map((row) => counter(row, working, day, note));
-  return { newHoldings: [], holdings: working.holdings, layers: working.layers, movements };
+  const { holdings, layers, places } = working;
+  return { newHoldings: [], holdings, layers, places, movements };
 }
 
 function counter(row: MovementRow, working: Working, day: Day, note: string): NewMovement {
@@ -92,10 +94,14 @@ function counter(row: MovementRow, working: Working, day: Day, note: string): Ne
     working.layers.set(row.layer_id, change.layer);
     cost = change.cost;
   }
+  const from = place(row.to_account, row.to_holding_id, working);
+  if (row.from_holding_id === row.to_holding_id && row.from_location_id !== null) {
+    working.places.set(holdingId, row.from_location_id); // an opened container is carried back
+  }
   return {
     id: newId(),
     layerId: row.layer_id,
-    from: place(row.to_account, row.to_holding_id, working),
+    from,
     to: place(row.from_account, row.from_holding_id, working),
     quantity: amount,
     cost,

@@ -1,5 +1,12 @@
 import { Injectable } from '@nestjs/common';
-import { formatQuantity, isWholeUnit, quantity, quantityFromMicro, ZERO_MONEY } from '#lib/measure';
+import {
+  formatQuantity,
+  isWholeUnit,
+  type Quantity,
+  quantity,
+  quantityFromMicro,
+  ZERO_MONEY,
+} from '#lib/measure';
 import {
   type Actor,
   type Claimed,
@@ -9,8 +16,8 @@ import {
   UnitOfWork,
   unknownReference,
 } from '#lib/platform';
-import { sealedHolding } from '../db/sealed-holding.js';
-import { applyStockChanges } from '../db/stock-changes.js';
+import { type SealedHolding, sealedHolding } from '../db/sealed-holding.js';
+import { applyStockChanges, type StockChanges } from '../db/stock-changes.js';
 import type { Candidate } from '../domain/candidate.js';
 import { isWholePart } from '../domain/holding-change.js';
 import type { BookedDto, MoveStockDto } from '../http/stock.dto.js';
@@ -51,25 +58,13 @@ export class MoveStock {
         { field: 'quantity', message: 'must be whole doses or pieces' },
       ]);
     }
-    const target = await this.target(tx, holding, command.toLocationId);
+    const target =
+      holding.openedOn === null
+        ? await sealedHolding(tx, holding.layerId, command.toLocationId)
+        : undefined;
     const id = newId();
     await applyStockChanges(tx, actor.personId, {
-      newHoldings: target.isNew
-        ? [
-            {
-              id: target.id,
-              layerId: holding.layerId,
-              locationId: command.toLocationId,
-              onHand: amount,
-              openedOn: holding.openedOn,
-              useBy: holding.useBy,
-            },
-          ]
-        : [],
-      holdings: new Map([
-        [holding.holdingId, quantityFromMicro(holding.onHand - amount)],
-        [target.id, quantityFromMicro(target.onHand + amount)],
-      ]),
+      ...moved(holding, target, amount, command.toLocationId),
       layers: new Map(),
       movements: [
         {
@@ -80,7 +75,11 @@ export class MoveStock {
             holdingId: holding.holdingId,
             locationId: holding.locationId,
           },
-          to: { account: 'location', holdingId: target.id, locationId: command.toLocationId },
+          to: {
+            account: 'location',
+            holdingId: target?.id ?? holding.holdingId,
+            locationId: command.toLocationId,
+          },
           quantity: amount,
           cost: ZERO_MONEY,
           occurredOn: day,
@@ -88,14 +87,31 @@ export class MoveStock {
       ],
     });
     await this.arrivals.announce(tx, actor, [holding.consumableId]);
-    return { movementIds: [id], holdingId: target.id };
+    return { movementIds: [id], holdingId: target?.id ?? holding.holdingId };
   }
+}
 
-  /** Sealed goods join the sealed goods of that layer there; an opened container stays itself. */
-  private async target(tx: Tx, holding: Candidate, locationId: string) {
-    if (holding.openedOn !== null) return { id: newId(), onHand: 0n, isNew: true };
-    return sealedHolding(tx, holding.layerId, locationId);
+type Moved = Pick<StockChanges, 'newHoldings' | 'holdings' | 'places'>;
+
+/** Sealed goods join the sealed goods of that layer there; an opened container stays itself. */
+function moved(
+  holding: Candidate,
+  target: SealedHolding | undefined,
+  amount: Quantity,
+  to: string,
+): Moved {
+  if (!target) {
+    const places = new Map([[holding.holdingId, to]]);
+    return { newHoldings: [], holdings: new Map([[holding.holdingId, holding.onHand]]), places };
   }
+  const sealed = { id: target.id, layerId: holding.layerId, locationId: to };
+  return {
+    newHoldings: target.isNew ? [{ ...sealed, onHand: amount, openedOn: null, useBy: null }] : [],
+    holdings: new Map([
+      [holding.holdingId, quantityFromMicro(holding.onHand - amount)],
+      [target.id, quantityFromMicro(target.onHand + amount)],
+    ]),
+  };
 }
 
 async function checkTarget(tx: Tx, holding: Candidate, locationId: string): Promise<void> {

@@ -7,7 +7,13 @@ import type { ReversalDto } from '../http/stock.dto.js';
 import type { DeliveryDto } from '../http/stock-reads.dto.js';
 import { DeliveryReader } from '../queries/delivery-reader.js';
 import { refuseStock } from '../stock.refusals.js';
-import { counterMovements, MOVEMENT_COLUMNS, type MovementRow } from './counter-movements.js';
+import {
+  counterMovements,
+  MOVEMENT_COLUMNS,
+  type MovementRow,
+  NOT_REVERSED,
+} from './counter-movements.js';
+import { StockArrivals } from './stock-arrivals.js';
 
 /** Undoes a delivery that was booked wrongly, as long as all of it is still where it was put. */
 @Injectable()
@@ -16,6 +22,7 @@ export class ReverseDelivery {
     private readonly uow: UnitOfWork,
     private readonly clock: Clock,
     private readonly reader: DeliveryReader,
+    private readonly arrivals: StockArrivals,
   ) {}
 
   async run(
@@ -52,12 +59,9 @@ export class ReverseDelivery {
     if (delivery.reversed_at) {
       throw refuseStock('already_reversed', 'This delivery was reversed before.');
     }
-    const rows = await tx.query<MovementRow>(
-      `SELECT ${MOVEMENT_COLUMNS} FROM movements m JOIN layers l ON l.id = m.layer_id
-       WHERE l.delivery_id = $1 AND m.from_account = 'supplier' ORDER BY m.sequence`,
-      [id],
-    );
     const day = this.clock.today(actor.timeZone);
+    await this.arrivals.withdraw(tx, actor, { deliveryId: id, day, note: command.note });
+    const rows = await tx.query<MovementRow>(BROUGHT_AND_OPENED, [id]);
     const changes = await counterMovements(tx, rows, day, command.note);
     if (await isPartGone(tx, id)) {
       throw refuseStock(
@@ -70,6 +74,23 @@ export class ReverseDelivery {
       `UPDATE deliveries SET reversed_at = $2, reversed_by = $3, reversal_note = $4 WHERE id = $1`,
       [id, this.clock.now(), actor.personId, command.note],
     );
+    await this.arrivals.announce(
+      tx,
+      actor,
+      brought.map((layer) => layer.consumable_id),
+    );
     return this.reader.get(tx, actor, id);
   }
 }
+
+// What the delivery brought, and containers that were opened since and are still full.
+const BROUGHT_AND_OPENED = `
+SELECT ${MOVEMENT_COLUMNS} FROM movements m
+JOIN layers l ON l.id = m.layer_id
+LEFT JOIN holdings h ON h.id = m.to_holding_id
+WHERE l.delivery_id = $1 AND m.reverses_id IS NULL AND ${NOT_REVERSED}
+  AND (m.from_account = 'supplier'
+    OR (m.from_account = 'location' AND m.to_account = 'location'
+      AND m.from_holding_id <> m.to_holding_id AND h.opened_on IS NOT NULL
+      AND h.on_hand = m.quantity))
+ORDER BY m.sequence`;

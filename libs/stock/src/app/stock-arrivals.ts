@@ -1,11 +1,19 @@
 import { Injectable } from '@nestjs/common';
-import type { Actor, Tx } from '#lib/platform';
+import type { Actor, IsoDate, Tx } from '#lib/platform';
 
 export type ArrivalHandler = (
   tx: Tx,
   actor: Actor,
   consumableIds: readonly string[],
 ) => Promise<number>;
+
+export interface Withdrawal {
+  readonly deliveryId: string;
+  readonly day: IsoDate;
+  readonly note: string;
+}
+
+export type WithdrawalHandler = (tx: Tx, actor: Actor, what: Withdrawal) => Promise<void>;
 
 /**
  * Stock knows nothing of visits, yet usable goods that arrive settle the shortfalls of earlier visits
@@ -14,9 +22,19 @@ export type ArrivalHandler = (
 @Injectable()
 export class StockArrivals {
   private readonly handlers: ArrivalHandler[] = [];
+  private readonly withdrawals: WithdrawalHandler[] = [];
 
   register(handler: ArrivalHandler): void {
     this.handlers.push(handler);
+  }
+
+  registerWithdrawal(handler: WithdrawalHandler): void {
+    this.withdrawals.push(handler);
+  }
+
+  /** Tells that a delivery is about to be undone: what it settled is open again. */
+  async withdraw(tx: Tx, actor: Actor, what: Withdrawal): Promise<void> {
+    for (const handler of this.withdrawals) await handler(tx, actor, what);
   }
 
   /** Tells that usable stock of these consumables arrived; answers how many shortfalls it settled. */

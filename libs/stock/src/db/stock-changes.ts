@@ -56,6 +56,8 @@ export interface StockChanges {
   readonly newHoldings: readonly NewHolding[];
   readonly holdings: ReadonlyMap<string, Quantity>;
   readonly layers: ReadonlyMap<string, LayerState>;
+  /** Opened containers that were carried elsewhere, with their new location. */
+  readonly places?: ReadonlyMap<string, string>;
   readonly movements: readonly NewMovement[];
 }
 
@@ -67,8 +69,9 @@ new_holdings AS (
   FROM input i, json_to_recordset(i.doc->'newHoldings') AS r(id uuid, layer_id uuid,
     location_id uuid, on_hand numeric, opened_on date, use_by date)
 ), changed_holdings AS (
-  UPDATE holdings h SET on_hand = r.on_hand
-  FROM input i, json_to_recordset(i.doc->'holdings') AS r(id uuid, on_hand numeric)
+  UPDATE holdings h SET on_hand = r.on_hand, location_id = coalesce(r.location_id, h.location_id)
+  FROM input i, json_to_recordset(i.doc->'holdings') AS r(id uuid, on_hand numeric,
+    location_id uuid)
   WHERE h.id = r.id RETURNING h.id
 ), changed_layers AS (
   UPDATE layers l SET out_quantity = r.out_quantity, out_cost = r.out_cost
@@ -134,7 +137,11 @@ export async function applyStockChanges(
       opened_on: h.openedOn,
       use_by: h.useBy,
     })),
-    holdings: holdings.map(([id, onHand]) => ({ id, on_hand: formatQuantity(onHand) })),
+    holdings: holdings.map(([id, onHand]) => ({
+      id,
+      on_hand: formatQuantity(onHand),
+      location_id: changes.places?.get(id) ?? null,
+    })),
     layers: [...changes.layers.values()].map((l) => ({
       id: l.layerId,
       out_quantity: formatQuantity(l.outQuantity),

@@ -8,7 +8,7 @@ import {
   readRestorations,
   type TemplateOf,
 } from '#lib/procedures';
-import { findCandidates } from '#lib/stock';
+import { blockedOn, type Candidate, findCandidates } from '#lib/stock';
 import { type ConsumableFacts, loadFacts, type VisitFacts } from '../db/visit-facts.js';
 import { attributeCost, type VisitCost } from '../domain/attribute-cost.js';
 import { checkScanned } from '../domain/check-scanned.js';
@@ -27,6 +27,8 @@ export interface PlannedVisit {
   readonly restorations: readonly PlannedRestoration[];
   readonly issued: IssuedVisit;
   readonly cost: VisitCost;
+  /** What is missing though goods are there that came or were opened after the visit's day. */
+  readonly late: readonly string[];
 }
 
 interface Purpose {
@@ -81,7 +83,20 @@ export async function planVisit(
   });
   refuseTooLarge(issued);
   const cost = costOf(issued, restorations, facts, costShareKey, currencyStep(actor.currency));
-  return { facts, location, notation, costShareKey, staffCount, restorations, issued, cost };
+  const late = lateFor(issued, candidates, body.visitedOn);
+  return { facts, location, notation, costShareKey, staffCount, restorations, issued, cost, late };
+}
+
+function lateFor(issued: IssuedVisit, candidates: readonly Candidate[], day: string): string[] {
+  const missing = issued.lines.filter((line) => line.missing !== null);
+  const wanted = new Set(missing.map((line) => line.draft.consumableId));
+  const late = candidates.filter((candidate) => {
+    const blocked = blockedOn(candidate, day);
+    return blocked === 'not yet received' || blocked === 'opened later';
+  });
+  return [...new Set(late.map((candidate) => candidate.consumableId))].filter((id) =>
+    wanted.has(id),
+  );
 }
 
 export function factsOf(facts: VisitFacts, consumableId: string): ConsumableFacts {

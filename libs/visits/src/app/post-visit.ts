@@ -10,11 +10,12 @@ import {
   UnitOfWork,
   unknownReference,
 } from '#lib/platform';
-import { applyStockChanges, type Take } from '#lib/stock';
+import { applyStockChanges, StockArrivals, type Take } from '#lib/stock';
 import type { VisitFacts } from '../db/visit-facts.js';
 import { insertVisit, type NewShortfall, type NewVisit } from '../db/visit-record.js';
 import type { PostVisitDto } from '../http/visit-inputs.dto.js';
 import type { VisitDto } from '../http/visit-outputs.dto.js';
+import { VisitReader } from '../queries/visit-reader.js';
 import { refuseVisit } from '../visits.refusals.js';
 import { type PlannedVisit, planVisit } from './plan-visit.js';
 import { type IssueChanges, issueChanges } from './visit-changes.js';
@@ -26,6 +27,8 @@ export class PostVisit {
   constructor(
     private readonly uow: UnitOfWork,
     private readonly clock: Clock,
+    private readonly arrivals: StockArrivals,
+    private readonly reader: VisitReader,
   ) {}
 
   async run(actor: Actor, key: string, command: PostVisitDto): Promise<Claimed<VisitDto>> {
@@ -46,6 +49,11 @@ export class PostVisit {
     await insertVisit(tx, actor.personId, visit).catch(refuseKnownId);
     const { changes, movementOf } = movementsOf(visit, planned);
     if (changes.movements.length > 0) await applyStockChanges(tx, actor.personId, changes);
+    if (planned.late.length > 0) {
+      // Entered late: goods that came after the visit's day settle its shortfall at once.
+      await this.arrivals.announce(tx, actor, planned.late);
+      return this.reader.get(tx, actor, visit.id);
+    }
     const ids = {
       restorations: visit.restorations.map((r) => r.id),
       lines: visit.lines.map((line) => line.id),

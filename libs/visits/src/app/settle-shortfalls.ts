@@ -11,6 +11,7 @@ import {
 import { type OpenShortfall, openShortfalls, writeSettlement } from '../db/shortfall-record.js';
 import { afterOpeningUseBy } from '../domain/issue-visit.js';
 import { recostVisits } from './recost-visits.js';
+import { unsettle } from './unsettle-shortfalls.js';
 import { issueChanges } from './visit-changes.js';
 
 /**
@@ -23,6 +24,7 @@ export class SettleShortfalls implements OnModuleInit {
 
   onModuleInit(): void {
     this.arrivals.register((tx, actor, ids) => this.run(tx, actor, ids));
+    this.arrivals.registerWithdrawal((tx, actor, what) => unsettle(tx, actor, what));
   }
 
   /** Answers how many shortfalls got at least part of what they miss. */

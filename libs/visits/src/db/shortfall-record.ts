@@ -67,3 +67,14 @@ export async function writeSettlement(
     [settled.map((s) => s.id), settled.map((s) => formatQuantity(s.served))],
   );
 }
+
+/** Sets what each shortfall was served to what still is moved to it. */
+export async function reopenShortfalls(tx: Tx, ids: readonly string[]): Promise<void> {
+  await tx.query(
+    `UPDATE shortfalls s SET settled = least(s.quantity, (
+       SELECT coalesce(sum(CASE to_account WHEN 'visit' THEN quantity ELSE -quantity END), 0)
+       FROM movements WHERE shortfall_id = s.id))
+     WHERE s.id = ANY($1::uuid[])`,
+    [ids],
+  );
+}

@@ -77,7 +77,8 @@ SELECT
        ORDER BY l.received_on DESC, l.id DESC LIMIT 1) paid ON true
      LEFT JOIN LATERAL (
        SELECT l.dispensing, l.content_per_container FROM layers l
-       WHERE l.practice_id = current_practice() AND l.consumable_id = c.id
+       JOIN deliveries d ON d.id = l.delivery_id
+       WHERE l.practice_id = current_practice() AND l.consumable_id = c.id AND d.reversed_at IS NULL
        ORDER BY l.received_on DESC, l.id DESC LIMIT 1) last ON true
      LEFT JOIN LATERAL (
        SELECT p.list_price, p.containers_per_pack * p.content_per_container AS content,
@@ -88,7 +89,9 @@ SELECT
   (SELECT coalesce(json_agg(json_build_object(
        'id', t.id, 'consumable_id', t.consumable_id, 'lot_number', t.lot_number,
        'status', t.status, 'expires_on', t.expires_on,
-       'received_on', (SELECT min(l.received_on) FROM layers l WHERE l.lot_id = t.id))), '[]')
+       'received_on', (SELECT min(l.received_on) FROM layers l
+         JOIN deliveries d ON d.id = l.delivery_id
+         WHERE l.lot_id = t.id AND d.reversed_at IS NULL))), '[]')
      FROM lots t WHERE t.id = ANY($4::uuid[])) AS lots`;
 
 interface FactsRow {

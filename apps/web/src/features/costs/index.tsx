@@ -1,9 +1,5 @@
-import { Soon } from '../../ui/soon.js';
-
-export function CostsScreen() {
-  return <Soon screen="costs" />;
-}
-
-export function RestorationScreen() {
-  return <Soon screen="costs" />;
-}
+export { CostsScreen } from './costs-screen.js';
+export { RestorationScreen } from './restoration-screen.js';
+export { RestorationsScreen } from './restorations-screen.js';
+export { UsageScreen } from './usage-screen.js';
+export { WasteScreen } from './waste-screen.js';

@@ -17,8 +17,7 @@ export function rankedBy<T extends { readonly cost: string }>(
   nameOf: (row: T) => string,
 ): Ranked[] {
   const sums = new Map<string, bigint>();
-  for (const row of rows)
-    sums.set(nameOf(row), (sums.get(nameOf(row)) ?? 0n) + micro(row.cost));
+  for (const row of rows) sums.set(nameOf(row), (sums.get(nameOf(row)) ?? 0n) + micro(row.cost));
   return [...sums]
     .sort(([a, x], [b, y]) => (x === y ? a.localeCompare(b) : x < y ? 1 : -1))
     .map(([name, sum]) => ({ name, cost: text(sum) }));

@@ -10,7 +10,8 @@ export const costs: Text['costs'] = {
     templates: 'Vorlage und Wirklichkeit',
   },
   leads: {
-    report: 'Was eine Restauration an Material wirklich kostet, und wie weit die Kosten auseinanderliegen.',
+    report:
+      'Was eine Restauration an Material wirklich kostet, und wie weit die Kosten auseinanderliegen.',
     list: 'Jede Restauration mit ihren Kosten. Eine öffnen, um zu sehen, wohin das Geld ging.',
     waste: 'Was bezahlt wurde und niemandem half: wiederholt, versehentlich geöffnet, weggeworfen.',
     templates: 'Was eine Vorlage für eine Restauration plant, und was wirklich verbraucht wurde.',
@@ -41,7 +42,8 @@ export const costs: Text['costs'] = {
   },
   reasons: { decay: 'Karies', fracture: 'Bruch', wear: 'Abrieb', cosmetic: 'Kosmetik' },
   empty: 'Keine Restauration in dieser Auswahl.',
-  emptyHint: 'Einen Filter wegnehmen, einen längeren Zeitraum wählen oder erst einen Besuch erfassen.',
+  emptyHint:
+    'Einen Filter wegnehmen, einen längeren Zeitraum wählen oder erst einen Besuch erfassen.',
   middle: 'Die in der Mitte',
   middleHint: 'Die Hälfte kostet weniger, die Hälfte mehr.',
   eightOfTen: (low, high) => `8 von 10 kosten ${low} bis ${high}`,
@@ -194,7 +196,8 @@ export const costs: Text['costs'] = {
     chairside: 'Am Stuhl übrig geblieben',
     byReason: 'Weggeworfen, nach Grund',
     byCategory: 'Am Stuhl übrig geblieben, nach Kategorie',
-    byCategoryHint: 'Für einen Besuch abgebucht, aber nicht im Zahn: nicht geleerte Einzeldosen, Spitzen, Schalen. Ein Teil davon ist unvermeidlich.',
+    byCategoryHint:
+      'Für einen Besuch abgebucht, aber nicht im Zahn: nicht geleerte Einzeldosen, Spitzen, Schalen. Ein Teil davon ist unvermeidlich.',
     byMonth: 'Monat für Monat',
     month: 'Monat',
     rows: 'Alles, was weggeworfen wurde',

@@ -114,8 +114,7 @@ export const trace: Text['trace'] = {
   surenessWords: {
     scanned: 'Das Etikett wurde am Stuhl gescannt. So gut wie sicher.',
     'open container': 'Der Behälter war in diesem Raum offen. Sehr wahrscheinlich.',
-    assumed:
-      'Genommen, weil sie zuerst verfällt. Möglich: es kann auch eine andere gewesen sein.',
+    assumed: 'Genommen, weil sie zuerst verfällt. Möglich: es kann auch eine andere gewesen sein.',
     'not stated': 'Niemand hat eine Charge notiert.',
   },
   others: {

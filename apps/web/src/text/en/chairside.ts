@@ -110,7 +110,7 @@ export const chairside = {
     less: (name: string) => `Less ${name}`,
     charged: (amount: string) => `${amount} leaves stock: whole doses`,
     unused: 'not used',
-    shortfall: (amount: string) => `The book has no ${amount} of it. It is recorded anyway.`,
+    shortfall: (amount: string) => `The book lacks ${amount} of it. It is recorded anyway.`,
     shortfallAll: 'The book has none. It is recorded anyway.',
     lot: (number: string) => `lot ${number}`,
     noLot: 'lot not stated',

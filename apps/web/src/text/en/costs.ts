@@ -47,7 +47,7 @@ export const costs = {
     retakes: 'Of which done again',
   },
   spread: {
-    title: (groups: string) => `How far apart the costs lie, by ${groups}`,
+    title: (groups: string) => `How far apart the costs lie, by ${groups.toLowerCase()}`,
     key: {
       whisker: 'cheapest to dearest',
       band: '8 of 10',
@@ -131,8 +131,7 @@ export const costs = {
     sharedLines: 'Its share of common material',
     noLines: 'Nothing in this part.',
     belongs: { restoration: 'this restoration', tooth: 'the tooth', visit: 'the whole visit' },
-    lineShare: (share: string, whole: string, owner: string) =>
-      `${share} of ${whole} for ${owner}`,
+    lineShare: (share: string, whole: string, owner: string) => `${share} of ${whole} for ${owner}`,
     attempt: (n: number) => `attempt ${n}: done again`,
     driver: (words: string) => `Planned per ${words}`,
     byHand: 'Added by hand',
@@ -193,7 +192,8 @@ export const costs = {
     chairside: 'Left over at the chair',
     byReason: 'Thrown away, by reason',
     byCategory: 'Left over at the chair, by category',
-    byCategoryHint: 'Left stock for a visit, but not in a tooth: single doses that were not emptied, tips and trays. Part of it cannot be avoided.',
+    byCategoryHint:
+      'Left stock for a visit, but not in a tooth: single doses that were not emptied, tips and trays. Part of it cannot be avoided.',
     byMonth: 'Month by month',
     month: 'Month',
     rows: 'Everything that was thrown away',

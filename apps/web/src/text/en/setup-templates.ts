@@ -8,7 +8,8 @@ export const setupTemplates = {
   emptyHint: 'Write one for the filling that is made most often. The rest follows.',
   back: 'All templates',
   newTitle: 'New template',
-  newLead: 'Say what a restoration of this kind uses. The example beside it shows what comes of it.',
+  newLead:
+    'Say what a restoration of this kind uses. The example beside it shows what comes of it.',
   versionLead: (version: number, day: string) => `Version ${version}, written on ${day}.`,
   oldLead: (version: number, latest: number) =>
     `Version ${version}, as visits used it then. The current one is version ${latest}.`,
@@ -144,7 +145,8 @@ export const setupExample = {
   sizes: { small: 'small', medium: 'medium', large: 'large' },
   reason: 'Reason',
   attempts: 'Attempts',
-  attemptsOf: (n: number) => (n === 1 ? 'first time right' : n === 2 ? '1 retake' : `${n - 1} retakes`),
+  attemptsOf: (n: number) =>
+    n === 1 ? 'first time right' : n === 2 ? '1 retake' : `${n - 1} retakes`,
   addTooth: 'Add another tooth',
   removeTooth: (tooth: string) => `Take tooth ${tooth} out of the example`,
   people: 'People at the chair',

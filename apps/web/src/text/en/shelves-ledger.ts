@@ -171,7 +171,8 @@ export const receive = {
   add: 'Add a line',
   makes: (amount: string) => `makes ${amount}`,
   pack: {
-    'single-dose': (containers: string, content: string) => `${containers} × ${content}, single-dose`,
+    'single-dose': (containers: string, content: string) =>
+      `${containers} × ${content}, single-dose`,
     'multi-use': (containers: string, content: string) => `${containers} × ${content}`,
     'by-piece': (total: string) => total,
   },

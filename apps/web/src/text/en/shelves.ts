@@ -89,6 +89,7 @@ export const shelves = {
     estimate: (cost: string) => `about ${cost}`,
   },
   further: {
+    shade: (shade: string) => `Everything in shade ${shade}`,
     movements: 'Movements of this consumable',
     buying: 'How it is bought',
   },
@@ -126,7 +127,8 @@ export const shelves = {
     quantity: 'How much',
     here: (amount: string) => `${amount} are here.`,
     all: 'All of it',
-    wholeContainer: (amount: string) => `The open container moves with all that is in it: ${amount}.`,
+    wholeContainer: (amount: string) =>
+      `The open container moves with all that is in it: ${amount}.`,
     to: 'To',
     day: 'On',
     reason: 'Why',
@@ -137,8 +139,10 @@ export const shelves = {
     difference: 'Difference',
     noDifference: 'As expected: nothing needs to be booked.',
     lotStatus: 'The lot is now',
-    openFrom: (amount: string) => `Takes one container of ${amount} at most from what is sealed here.`,
-    lifeNote: 'From that day on its life after opening runs; the label still counts if it ends earlier.',
+    openFrom: (amount: string) =>
+      `Takes one container of ${amount} at most from what is sealed here.`,
+    lifeNote:
+      'From that day on its life after opening runs; the label still counts if it ends earlier.',
     positive: 'Must be more than nothing',
     notNegative: 'Must not be less than nothing',
     atMost: (amount: string) => `Must be at most ${amount}`,
@@ -157,7 +161,8 @@ export const shelves = {
   },
   done: {
     open: (what: string, place: string) => `Opened: ${what} in ${place}.`,
-    move: (amount: string, what: string, place: string) => `Moved ${amount} of ${what} to ${place}.`,
+    move: (amount: string, what: string, place: string) =>
+      `Moved ${amount} of ${what} to ${place}.`,
     'write-off': (amount: string, what: string) => `Wrote off ${amount} of ${what}.`,
     return: (amount: string, what: string) => `Sent back ${amount} of ${what}.`,
     hold: (lot: string, status: string) => `Lot ${lot}: ${status}.`,
@@ -205,8 +210,10 @@ export const counting = {
   empty: 'The book has nothing here',
   emptyHint: 'If something is, book the delivery that brought it.',
   reviewTitle: 'Differences',
-  reviewHint: 'Each becomes a movement; nothing is overwritten. Check what surprises you before you book.',
-  equal: (n: number) => (n === 1 ? '1 line is as the book expects.' : `${n} lines are as the book expects.`),
+  reviewHint:
+    'Each becomes a movement; nothing is overwritten. Check what surprises you before you book.',
+  equal: (n: number) =>
+    n === 1 ? '1 line is as the book expects.' : `${n} lines are as the book expects.`,
   none: 'Everything is as the book expects.',
   back: 'Back to counting',
   book: 'Book the count',

@@ -100,7 +100,8 @@ export const trace = {
     notInBook: 'scanned, not in the book yet',
     traceChart: (reference: string) => `Every lot of chart ${reference}`,
     openVisit: (day: string) => `Open the visit of ${day}`,
-    shown: (shown: string, all: string) => `${shown} of ${all} visits on this page, the earliest first`,
+    shown: (shown: string, all: string) =>
+      `${shown} of ${all} visits on this page, the earliest first`,
     rows: 'Rows per page',
   },
   sureness: {

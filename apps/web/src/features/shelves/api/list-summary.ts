@@ -12,7 +12,7 @@ export interface SummaryQuery {
   readonly locationId?: string | undefined;
   readonly sort?: 'consumable' | 'expiry' | 'value' | undefined;
   readonly cursor?: string | undefined;
-  readonly limit?: number;
+  readonly limit?: number | undefined;
 }
 
 /** One line per consumable. */
@@ -24,7 +24,6 @@ export const summaryQuery = (asked: SummaryQuery) =>
     placeholderData: (before) => before,
   });
 
-/**
 /** The line of one consumable; undefined when there is no such one. */
 export const oneSummaryQuery = (consumableId: string) =>
   queryOptions({
