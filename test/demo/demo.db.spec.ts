@@ -1,8 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type pg from 'pg';
+import { Clock } from '#lib/platform';
+import { createApp } from '../../apps/api/src/index.js';
 import { asOwner, createTestDatabase, type TestDatabase } from '../harness/database.js';
 import { loadDemo } from './load-demo.js';
 import { PEOPLE } from './practice.js';
+import { cutTo, fillPath, readTour } from './readme-tour.js';
 import { buildScenario, type Scenario } from './scenario.js';
 
 const TODAY = '2026-11-25';
@@ -219,5 +222,36 @@ describe('the book of the demo', () => {
     expect(await count('FROM visits WHERE reversed_at IS NOT NULL')).toBe(1);
     expect(await count('FROM deliveries WHERE reversed_at IS NOT NULL')).toBe(1);
     expect(await count('FROM usage_lines WHERE attempt = 2')).toBeGreaterThan(100);
+  });
+});
+
+describe('the tour of README', () => {
+  it('shows what the demo really answers', async () => {
+    const clock = new (class extends Clock {
+      override now(): Date {
+        return new Date(`${TODAY}T12:00:00Z`);
+      }
+    })();
+    const app = await createApp({ databaseUrl: database.url, clock, logLevel: 'error' });
+    try {
+      const [owner] = PEOPLE;
+      const signedIn = await app.inject({
+        method: 'POST',
+        url: '/api/session',
+        payload: { signInName: owner?.signInName, password: owner?.password },
+      });
+      const cookie = String(signedIn.headers['set-cookie']).split(';')[0] ?? '';
+      const answers = new Map<string, unknown>();
+      const tour = readTour();
+      expect(tour.length).toBeGreaterThanOrEqual(6);
+      for (const { path, name, excerpt } of tour) {
+        const url = fillPath(path, answers);
+        const answer: unknown = (await app.inject({ url, headers: { cookie } })).json();
+        expect({ path, answer: cutTo(excerpt, answer) }).toEqual({ path, answer: excerpt });
+        if (name !== undefined) answers.set(name, answer);
+      }
+    } finally {
+      await app.close();
+    }
   });
 });

@@ -71,7 +71,12 @@ function MonthChart({ rows }: { readonly rows: readonly CostRow[] }) {
           </span>
         ))}
       </div>
-      <svg className={css.picture} viewBox={`0 0 ${WIDE} ${HIGH}`} preserveAspectRatio="none">
+      <svg
+        aria-hidden="true"
+        className={css.picture}
+        viewBox={`0 0 ${WIDE} ${HIGH}`}
+        preserveAspectRatio="none"
+      >
         {axis.marks.map((mark) => (
           <path key={String(mark)} className={css.grid} d={`M0 ${y(mark)}H${WIDE}`} />
         ))}

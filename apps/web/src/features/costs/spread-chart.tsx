@@ -50,7 +50,12 @@ function RangeBar({ row, axis }: { readonly row: CostRow; readonly axis: Axis })
   const at = (cost: string) => drawnShare(micro(cost), axis.end) * WIDE;
   const [min, p10, p50, p90, max] = [row.min, row.p10, row.p50, row.p90, row.max].map(at);
   return (
-    <svg className={css.bar} viewBox={`0 0 ${WIDE} 28`} preserveAspectRatio="none">
+    <svg
+      aria-hidden="true"
+      className={css.bar}
+      viewBox={`0 0 ${WIDE} 28`}
+      preserveAspectRatio="none"
+    >
       {axis.marks.map((mark) => {
         const x = drawnShare(mark, axis.end) * WIDE;
         return <path key={String(mark)} className={css.grid} d={`M${x} 0V28`} />;
@@ -68,19 +73,19 @@ function Key() {
   return (
     <p className={css.key}>
       <span>
-        <svg viewBox="0 0 28 12">
+        <svg viewBox="0 0 28 12" aria-hidden="true">
           <path className={css.whisker} d="M1 6H27M1 2v8M27 2v8" />
         </svg>
         {words.whisker}
       </span>
       <span>
-        <svg viewBox="0 0 28 12">
+        <svg viewBox="0 0 28 12" aria-hidden="true">
           <path className={css.band} d="M2 1H26V11H2Z" />
         </svg>
         {words.band}
       </span>
       <span>
-        <svg viewBox="0 0 28 12">
+        <svg viewBox="0 0 28 12" aria-hidden="true">
           <path className={css.mark} d="M14 0V12" />
         </svg>
         {words.middle}

@@ -9,6 +9,7 @@ import { Filters, SearchBox } from '../../ui/filters.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
 import { type Supplier, suppliersQuery } from './api/list-suppliers.js';
+import { RowButton } from './row-button.js';
 import { InUseMark, ShownFilter } from './shown-filter.js';
 import { SupplierDialogs } from './supplier-form.js';
 
@@ -24,6 +25,7 @@ export function SuppliersScreen() {
     void navigate({ search: (old) => ({ ...old, cursor: undefined, ...part }), replace: true });
   const open = (part: Partial<typeof search>) =>
     void navigate({ search: (old) => ({ ...old, ...part }) });
+  const columns = useColumns((id) => open({ edit: id }));
   return (
     <>
       <PageHead title={w.title} lead={w.lead}>
@@ -37,7 +39,7 @@ export function SuppliersScreen() {
         {(page) => (
           <DataTable
             label={w.title}
-            columns={useColumns((id) => open({ edit: id }))}
+            columns={columns}
             rows={page.items}
             rowKey={(row) => row.id}
             marked={search.edit}
@@ -73,14 +75,9 @@ function useColumns(onChange: (id: string) => void): Column<Supplier>[] {
     head: '',
     align: 'end',
     cell: ({ id, name }) => (
-      <Button
-        variant="subtle"
-        size="compact-md"
-        aria-label={t.setup.changeOf(name)}
-        onClick={() => onChange(id)}
-      >
+      <RowButton label={t.setup.changeOf(name)} onClick={() => onChange(id)}>
         {t.setup.change}
-      </Button>
+      </RowButton>
     ),
   };
   return [

@@ -1,13 +1,18 @@
 import { queryOptions } from '@tanstack/react-query';
 import { answerOf, api, type Shape } from '../../../api/client.js';
+import type { Planned } from '../draft/request.js';
 
 export type Preview = Shape<'VisitPreviewDto'>;
 export type UsageLine = Shape<'UsageLineDto'>;
 
-export const previewQuery = (body: Shape<'PlanVisitDto'>) =>
+/** What a visit would use and cost, with our keys of the restorations that were asked about. */
+export const previewQuery = ({ body, keys }: Planned<Shape<'PlanVisitDto'>>) =>
   queryOptions({
-    queryKey: ['visits', 'preview', body],
-    queryFn: ({ signal }) => answerOf(api.POST('/api/visits/preview', { body, signal })),
+    queryKey: ['visits', 'preview', body, keys],
+    queryFn: async ({ signal }) => ({
+      preview: await answerOf(api.POST('/api/visits/preview', { body, signal })),
+      keys,
+    }),
     staleTime: 30_000,
     retry: false,
   });

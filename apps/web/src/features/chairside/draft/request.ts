@@ -21,9 +21,12 @@ export function serviceLine(line: string, keys: Keys): string {
   return key === undefined ? line : `r${at + 1}/${line.slice(key.length + 1)}`;
 }
 
+type AsksForShades = (templateId: string, reason: string | null) => boolean;
+
 /** Whether enough is said of a restoration to work out what it uses. */
-export function isPlannable(of: RestorationDraft): boolean {
-  return of.surfaces.length > 0 && of.reason !== null && of.templateId !== '';
+function isPlannable(of: RestorationDraft, asksForShades: AsksForShades): boolean {
+  const said = of.surfaces.length > 0 && of.reason !== null && of.templateId !== '';
+  return said && (of.shades.length > 0 || !asksForShades(of.templateId, of.reason));
 }
 
 function restorationBody(of: RestorationDraft): Shape<'RestorationDto'> {
@@ -49,10 +52,22 @@ export interface Planned<Body> {
 }
 
 /** What the service is asked to work out: the restorations of which enough is said. */
-export function planOf(draft: VisitDraft, today: string): Planned<PlanBody> {
-  const restorations = draft.restorations.filter(isPlannable);
+export function planOf(
+  draft: VisitDraft,
+  today: string,
+  asksForShades: AsksForShades,
+): Planned<PlanBody> {
+  return requestOf(draft, today, (each) => isPlannable(each, asksForShades));
+}
+
+function requestOf(
+  draft: VisitDraft,
+  today: string,
+  counts: (of: RestorationDraft) => boolean,
+): Planned<PlanBody> {
+  const restorations = draft.restorations.filter(counts);
   const keys = restorations.map(({ key }) => key);
-  const away = draft.restorations.filter((each) => !isPlannable(each)).map(({ key }) => key);
+  const away = draft.restorations.filter((each) => !counts(each)).map(({ key }) => key);
   const amounts = Object.entries(draft.amounts).filter(
     ([line]) => !away.some((key) => line.startsWith(`${key}/`)),
   );
@@ -73,7 +88,7 @@ export function planOf(draft: VisitDraft, today: string): Planned<PlanBody> {
 }
 
 export function postOf(draft: VisitDraft, today: string): Planned<PostBody> {
-  const { body, ...rest } = planOf(draft, today);
+  const { body, ...rest } = requestOf(draft, today, () => true);
   const { visitId, chartReference, dentistId } = draft;
   return {
     ...rest,
