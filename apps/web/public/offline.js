@@ -5,7 +5,8 @@ const SHELL = 'traybook-shell';
 const ANSWERS = 'traybook-answers';
 
 /** What the screen cannot be drawn without: who is signed in, and the lists to choose from. */
-const KEPT = /^\/api\/(session|dentists|locations|consumables|procedure-templates(\/[0-9a-f-]{36})?)$/;
+const KEPT =
+  /^\/api\/(session|dentists|locations|consumables|procedure-templates(\/[0-9a-f-]{36})?)$/;
 
 self.addEventListener('install', () => self.skipWaiting());
 self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()));

@@ -136,9 +136,7 @@ async function makeCluster(
   folder: string,
   user: EngineUser | undefined,
 ): Promise<void> {
-  for (const name of readdirSync(options.dataDir).filter((entry) => entry.startsWith(UNFINISHED))) {
-    rmSync(join(options.dataDir, name), { recursive: true, force: true, maxRetries: 10 });
-  }
+  removeUnfinished(options.dataDir);
   const fresh = join(options.dataDir, `${UNFINISHED}${process.pid}-${Date.now()}`);
   mkdirSync(fresh, { mode: 0o700 });
   if (user) chownSync(fresh, user.uid, user.gid);
@@ -167,6 +165,14 @@ async function makeCluster(
   }
   renameSync(fresh, folder);
   rmSync(logFile);
+  // Once more: that killed initdb may have written while its folder was being removed.
+  removeUnfinished(options.dataDir);
+}
+
+function removeUnfinished(dataDir: string): void {
+  for (const name of readdirSync(dataDir).filter((entry) => entry.startsWith(UNFINISHED))) {
+    rmSync(join(dataDir, name), { recursive: true, force: true, maxRetries: 10 });
+  }
 }
 
 async function makeDatabase(url: string): Promise<void> {

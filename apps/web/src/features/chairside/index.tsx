@@ -1,5 +1,1 @@
-import { Soon } from '../../ui/soon.js';
-
-export function ChairsideScreen() {
-  return <Soon screen="chairside" />;
-}
+export { ChairsideScreen } from './chairside-screen.js';

@@ -74,7 +74,9 @@ export function usePlan(
   const shown = isAsked(wanted) ? (data ?? last) : undefined;
   const trouble = useMemo(
     () =>
-      problem ? placeProblem(problem, sent, (words) => fieldSentence(t, words)).trouble : NO_TROUBLE,
+      problem
+        ? placeProblem(problem, sent, (words) => fieldSentence(t, words)).trouble
+        : NO_TROUBLE,
     [problem, sent, t],
   );
   return { plan: { preview: shown?.preview, keys: shown?.keys ?? [], state: state() }, trouble };

@@ -90,6 +90,8 @@ function useLocationForm({ place, parentId, onClose }: Props) {
     initial,
     check: ({ name }) => ({ name: name.trim() === '' ? t.ui.required : undefined }),
     send: book,
+    explain: ({ code }) =>
+      code === 'location_holds_stock' ? t.setupLocations.holdsStock : undefined,
     onDone: ({ name }) => {
       notify({ tone: 'done', text: t.setup.saved(name) });
       onClose();

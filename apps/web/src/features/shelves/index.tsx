@@ -1,21 +1,5 @@
-import { Soon } from '../../ui/soon.js';
-
-export function ShelvesScreen() {
-  return <Soon screen="shelves" />;
-}
-
-export function MovementsScreen() {
-  return <Soon screen="shelves" />;
-}
-
-export function DeliveriesScreen() {
-  return <Soon screen="shelves" />;
-}
-
-export function ReceiveScreen() {
-  return <Soon screen="shelves" />;
-}
-
-export function DeliveryScreen() {
-  return <Soon screen="shelves" />;
-}
+export { DeliveriesScreen } from './ledger/deliveries-screen.js';
+export { DeliveryScreen } from './ledger/delivery-screen.js';
+export { MovementsScreen } from './ledger/movements-screen.js';
+export { ReceiveScreen } from './receive/receive-screen.js';
+export { ShelvesScreen } from './shelves-screen.js';

@@ -1,5 +1,1 @@
-import { Soon } from '../../ui/soon.js';
-
-export function TraceScreen() {
-  return <Soon screen="trace" />;
-}
+export { TraceScreen } from './trace-screen.js';

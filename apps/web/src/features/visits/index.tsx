@@ -1,9 +1,2 @@
-import { Soon } from '../../ui/soon.js';
-
-export function VisitsScreen() {
-  return <Soon screen="visits" />;
-}
-
-export function VisitScreen() {
-  return <Soon screen="visits" />;
-}
+export { VisitScreen } from './visit-screen.js';
+export { VisitsScreen } from './visits-screen.js';

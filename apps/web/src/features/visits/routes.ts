@@ -1,11 +1,19 @@
 import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
-import { day, id, searchOf, text } from '../../app/search.js';
+import { choice, day, id, searchOf, text } from '../../app/search.js';
 import { needs, shellRoute } from '../../app/shell-route.js';
 
 const visitsRoute = createRoute({
   getParentRoute: () => shellRoute,
   path: '/visits',
-  validateSearch: searchOf({ q: text(120), dentistId: id, from: day, to: day, cursor: text(2000) }),
+  validateSearch: searchOf({
+    q: text(60),
+    dentistId: id,
+    locationId: id,
+    from: day,
+    to: day,
+    stock: choice('short', 'settled'),
+    cursor: text(2000),
+  }),
   ...needs('visits.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'VisitsScreen'),
 });

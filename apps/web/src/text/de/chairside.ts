@@ -51,7 +51,7 @@ export const chairside: Text['chairside'] = {
     adult: 'Bleibend',
     primary: 'Milchzähne',
     dentition: 'Welche Zähne',
-    numbers: 'Zahnnummern',
+    numbers: 'Zählung',
     iso: 'ISO',
     universal: 'Universal',
     number: 'Zahnnummer',

@@ -52,6 +52,7 @@ export const setupLocations: Text['setupLocations'] = {
   empty: 'Noch kein Lagerort',
   emptyHint: 'Zuerst das Lager, dann die Räume, die sich aus ihm versorgen.',
   tree: 'Lagerorte, wie sie sich auseinander versorgen',
+  holdsStock: 'Hier liegt noch etwas. Lagern Sie es zuerst um.',
 };
 
 export const setupPractice: Text['setupPractice'] = {
@@ -77,7 +78,7 @@ export const setupPractice: Text['setupPractice'] = {
   example: (total) =>
     `Zum Beispiel teilt ein Besuch mit zwei Füllungen ${total} für Umhang und Handschuhe:`,
   exampleRows: {
-    first: 'Füllung auf 2 Flächen, 40 Minuten',
+    first: 'Füllung auf 3 Flächen, 40 Minuten',
     second: 'Füllung auf 1 Fläche, 20 Minuten',
   },
   exampleHead: 'Restauration',

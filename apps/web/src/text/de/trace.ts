@@ -30,6 +30,7 @@ export const trace: Text['trace'] = {
   otherLots: 'Auch etwas anderes heißt so.',
   lot: (number) => `Charge ${number}`,
   lotNotStated: 'Charge nicht angegeben',
+  status: 'Zustand',
   statuses: { released: 'frei', quarantined: 'gesperrt', recalled: 'zurückgerufen' },
   mayBeUsed: 'Sie darf verwendet werden.',
   mayNotBeUsed: 'Niemand darf sie verwenden. Besuche und Umlagerungen lassen sie, wo sie ist.',

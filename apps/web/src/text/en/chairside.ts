@@ -32,7 +32,7 @@ export const chairside = {
     adult: 'Adult',
     primary: 'Primary',
     dentition: 'Which teeth',
-    numbers: 'Tooth numbers',
+    numbers: 'Numbering',
     iso: 'ISO',
     universal: 'Universal',
     number: 'Tooth number',

@@ -47,6 +47,7 @@ export const setupLocations = {
   empty: 'No location yet',
   emptyHint: 'Begin with the store. Then add the rooms that draw from it.',
   tree: 'Locations, as they draw from each other',
+  holdsStock: 'Things still lie here. Move them to another location first.',
 };
 
 export const setupPractice = {
@@ -72,7 +73,7 @@ export const setupPractice = {
   example: (total: string) =>
     `For example, one visit with two fillings shares ${total} of bibs and gloves:`,
   exampleRows: {
-    first: 'Filling on 2 surfaces, 40 minutes',
+    first: 'Filling on 3 surfaces, 40 minutes',
     second: 'Filling on 1 surface, 20 minutes',
   },
   exampleHead: 'Restoration',

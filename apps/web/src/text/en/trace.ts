@@ -28,6 +28,7 @@ export const trace = {
   otherLots: 'Something else has this name, too.',
   lot: (number: string) => `Lot ${number}`,
   lotNotStated: 'Lot not stated',
+  status: 'Status',
   statuses: { released: 'released', quarantined: 'quarantined', recalled: 'recalled' },
   mayBeUsed: 'It may be used.',
   mayNotBeUsed: 'Nobody may use it. Visits and moves leave it where it is.',

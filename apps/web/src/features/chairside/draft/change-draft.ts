@@ -29,7 +29,8 @@ export function withChange(
   const before = draft.restorations.find((each) => each.key === key);
   if (!before) return draft;
   const after = withFittingClass({ ...before, ...change });
-  const stays = (line: string) => !line.startsWith(`${key}/`) || isStillPlanned(line, before, after);
+  const stays = (line: string) =>
+    !line.startsWith(`${key}/`) || isStillPlanned(line, before, after);
   return {
     ...draft,
     restorations: draft.restorations.map((each) => (each.key === key ? after : each)),

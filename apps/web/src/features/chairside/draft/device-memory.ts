@@ -40,12 +40,12 @@ export function recentShades(): string[] {
   return Object.values(texts(read(SHADES)));
 }
 
-const useOf = ({ tooth, cavityClass }: Pick<RestorationDraft, 'tooth' | 'cavityClass'>): string =>
+const kindOf = ({ tooth, cavityClass }: Pick<RestorationDraft, 'tooth' | 'cavityClass'>): string =>
   `${isAnterior(tooth) ? 'front' : 'back'} ${cavityClass ?? 'none'}`;
 
 /** The template that was last used for such a cavity. */
 export function usualTemplate(of: Pick<RestorationDraft, 'tooth' | 'cavityClass'>): string {
-  return texts(read(TEMPLATES))[useOf(of)] ?? '';
+  return texts(read(TEMPLATES))[kindOf(of)] ?? '';
 }
 
 export function rememberVisit(draft: VisitDraft): void {
@@ -54,6 +54,6 @@ export function rememberVisit(draft: VisitDraft): void {
   const shades = [...new Set([...used, ...recentShades()])].slice(0, MOST_SHADES);
   localStorage.setItem(SHADES, JSON.stringify(shades));
   const templates = texts(read(TEMPLATES));
-  for (const each of draft.restorations) templates[useOf(each)] = each.templateId;
+  for (const each of draft.restorations) templates[kindOf(each)] = each.templateId;
   localStorage.setItem(TEMPLATES, JSON.stringify(templates));
 }

@@ -1,4 +1,11 @@
-import { archOf, ISO_TEETH, type IsoTooth, isAnterior, isPrimary, type Surface } from '#lib/dentition';
+import {
+  archOf,
+  ISO_TEETH,
+  type IsoTooth,
+  isAnterior,
+  isPrimary,
+  type Surface,
+} from '#lib/dentition';
 import type { RestorationDraft } from './draft.js';
 import { withFittingClass } from './fitting-class.js';
 

@@ -71,7 +71,10 @@ function requestOf(
   const amounts = Object.entries(draft.amounts).filter(
     ([line]) => !away.some((key) => line.startsWith(`${key}/`)),
   );
-  const changed = amounts.map(([line, dispensed]) => ({ line: serviceLine(line, keys), dispensed }));
+  const changed = amounts.map(([line, dispensed]) => ({
+    line: serviceLine(line, keys),
+    dispensed,
+  }));
   const added = draft.added.map(({ consumableId, dispensed }) => ({ consumableId, dispensed }));
   return {
     keys,

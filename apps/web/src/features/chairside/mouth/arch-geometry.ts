@@ -119,4 +119,3 @@ function placeRow(arch: 'upper' | 'lower', primary: boolean): PlacedTooth[] {
 export function placeTeeth(primary: boolean): PlacedTooth[] {
   return [...placeRow('upper', primary), ...placeRow('lower', primary)];
 }
-

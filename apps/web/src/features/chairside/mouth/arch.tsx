@@ -5,6 +5,7 @@ import { neighbour, opposite } from '../draft/next-tooth.js';
 import { toothName } from '../words.js';
 import css from './arch.module.css';
 import { type PlacedTooth, placeTeeth, VIEW } from './arch-geometry.js';
+import { asButton, GROUP } from './svg-roles.js';
 
 interface Props {
   readonly primary: boolean;
@@ -46,7 +47,7 @@ export function Arch({ primary, notation, picked, onPick, onPoint }: Props) {
       ref={drawing}
       className={css.arch}
       viewBox={`0 0 ${VIEW.width} ${VIEW.height}`}
-      role="group"
+      {...GROUP}
       aria-label={t.chairside.mouth.title}
     >
       <text className={css.side} x="8" y="190">
@@ -92,17 +93,15 @@ function Tooth(props: ToothProps) {
   return (
     <g
       className={css.tooth}
-      role="button"
-      aria-label={`${label}, ${name}`}
-      aria-pressed={isPicked}
-      tabIndex={isStop ? 0 : -1}
+      {...asButton({
+        label: `${label}, ${name}`,
+        isOn: isPicked,
+        isStop,
+        onPress: onPick,
+        onKey,
+        onPoint,
+      })}
       data-tooth={placed.tooth}
-      onClick={onPick}
-      onKeyDown={onKey}
-      onPointerEnter={() => onPoint(true)}
-      onPointerLeave={() => onPoint(false)}
-      onFocus={() => onPoint(true)}
-      onBlur={() => onPoint(false)}
     >
       <g transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${turn.toFixed(1)})`}>
         <rect className={css.target} x={-width / 2 - 2} y={-50} width={width + 4} height={78} />
@@ -124,7 +123,8 @@ function Tooth(props: ToothProps) {
 /** An edge on front teeth, a fissure on back teeth. */
 function reliefOf({ tooth }: PlacedTooth, width: number, depth: number): string {
   const w = width / 2;
-  if (isAnterior(tooth)) return `M${-w * 0.55} ${-depth * 0.04}Q0 ${-depth * 0.16} ${w * 0.55} ${-depth * 0.04}`;
+  if (isAnterior(tooth))
+    return `M${-w * 0.55} ${-depth * 0.04}Q0 ${-depth * 0.16} ${w * 0.55} ${-depth * 0.04}`;
   const across = width > 44 ? `M0 ${-depth * 0.2}V${depth * 0.2}` : '';
   return `M${-w * 0.5} 0Q${-w * 0.2} ${depth * 0.07} 0 0T${w * 0.5} 0${across}`;
 }

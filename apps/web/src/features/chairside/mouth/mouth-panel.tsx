@@ -1,6 +1,12 @@
 import { Button, TextInput, VisuallyHidden } from '@mantine/core';
 import { type FormEvent, useState } from 'react';
-import { formatTooth, type IsoTooth, isPrimary, parseTooth, type ToothNotation } from '#lib/dentition';
+import {
+  formatTooth,
+  type IsoTooth,
+  isPrimary,
+  parseTooth,
+  type ToothNotation,
+} from '#lib/dentition';
 import { useText } from '../../../text/text-provider.js';
 import { useChairside } from '../chairside-context.js';
 import { Segments } from '../parts/segments.js';

@@ -3,10 +3,13 @@ import type { IsoTooth, Surface } from '#lib/dentition';
 import { useText } from '../../../text/text-provider.js';
 import { Says } from '../parts/chips.js';
 import css from './surface-diagram.module.css';
+import { asCheckbox, GROUP } from './svg-roles.js';
 import { faceOfLetter, facesOf, movedFrom, type Side } from './tooth-faces.js';
 
 /** 156 wide: each face is at least 44 across. */
-const SHAPES: Readonly<Record<Side, { readonly path: string; readonly x: number; readonly y: number }>> = {
+const SHAPES: Readonly<
+  Record<Side, { readonly path: string; readonly x: number; readonly y: number }>
+> = {
   top: { path: 'M10 4H146Q130 30 108 50H48Q26 30 10 4Z', x: 78, y: 28 },
   bottom: { path: 'M10 152H146Q130 126 108 106H48Q26 126 10 152Z', x: 78, y: 128 },
   left: { path: 'M4 10Q30 26 50 48V108Q30 130 4 146Z', x: 25, y: 78 },
@@ -51,7 +54,7 @@ export function SurfaceDiagram({ id, label, tooth, surfaces, error, onToggle }: 
         id={id}
         className={css.diagram}
         viewBox="0 0 156 156"
-        role="group"
+        {...GROUP}
         aria-label={label}
         aria-describedby={`${id}-says`}
       >
@@ -59,17 +62,18 @@ export function SurfaceDiagram({ id, label, tooth, surfaces, error, onToggle }: 
           <g
             key={side}
             className={css.face}
-            role="checkbox"
-            aria-checked={surfaces.includes(faces[side])}
-            aria-label={t.chairside.restoration.surfaces[faces[side]]}
+            {...asCheckbox({
+              label: t.chairside.restoration.surfaces[faces[side]],
+              isOn: surfaces.includes(faces[side]),
+              isStop: side === stop,
+              onPress: () => {
+                setStop(side);
+                onToggle(faces[side]);
+              },
+              onKey: (event) => onKey(event, side),
+            })}
             aria-invalid={error !== undefined}
-            tabIndex={side === stop ? 0 : -1}
             data-side={side}
-            onClick={() => {
-              setStop(side);
-              onToggle(faces[side]);
-            }}
-            onKeyDown={(event) => onKey(event, side)}
           >
             <path d={SHAPES[side].path} />
             <text x={SHAPES[side].x} y={SHAPES[side].y} dy="0.35em">

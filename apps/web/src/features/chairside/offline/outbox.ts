@@ -28,7 +28,9 @@ let seen: { readonly text: string | null; readonly list: readonly Waiting[] } = 
 };
 
 function isWaiting(value: unknown): value is Waiting {
-  return typeof value === 'object' && value !== null && 'idempotencyKey' in value && 'body' in value;
+  return (
+    typeof value === 'object' && value !== null && 'idempotencyKey' in value && 'body' in value
+  );
 }
 
 function parsed(text: string | null): readonly Waiting[] {

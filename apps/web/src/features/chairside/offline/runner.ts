@@ -23,9 +23,7 @@ async function sendWaiting(): Promise<void> {
   const { person, practice } = await answerOf(api.GET('/api/session'));
   const own = readOutbox().filter(
     (entry) =>
-      entry.state === 'waiting' &&
-      entry.personId === person.id &&
-      entry.practiceId === practice.id,
+      entry.state === 'waiting' && entry.personId === person.id && entry.practiceId === practice.id,
   );
   for (const { id } of own) {
     const outcome = await sendFromOutbox(id, true);

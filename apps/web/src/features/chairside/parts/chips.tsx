@@ -67,7 +67,7 @@ export function CheckChips<T extends string>(props: CheckProps<T>) {
       <span id={`${id}-label`} className={css.label}>
         {label}
       </span>
-      <div id={id} role="group" className={css.chips} aria-labelledby={`${id}-label`}>
+      <fieldset id={id} className={css.chips} aria-labelledby={`${id}-label`}>
         {chips.map((chip) => (
           <label key={chip.value} className={css.chip}>
             <input
@@ -81,7 +81,7 @@ export function CheckChips<T extends string>(props: CheckProps<T>) {
           </label>
         ))}
         {children}
-      </div>
+      </fieldset>
       <Says id={id} hint={hint} error={error} />
     </div>
   );

@@ -3,9 +3,9 @@ import { useState } from 'react';
 import { useText } from '../../../text/text-provider.js';
 import { templateQuery } from '../api/get-template.js';
 import { type Consumable, consumablesQuery } from '../api/list-consumables.js';
+import { asksForShades } from '../draft/asks-for-shades.js';
 import { recentShades } from '../draft/device-memory.js';
 import type { RestorationDraft } from '../draft/draft.js';
-import { asksForShades } from '../draft/asks-for-shades.js';
 import { CheckChips } from '../parts/chips.js';
 import css from './restoration-card.module.css';
 import { byProduct, nearShades, shadesOf } from './shades.js';
@@ -38,12 +38,7 @@ export function ShadeChips({ id, error, of, onShades }: Props) {
         : [...of.shades, shade],
     );
   const more = shades.length > near.length && near.length > 0 && (
-    <button
-      type="button"
-      className={css.more}
-      aria-expanded={isOpen}
-      onClick={() => setAll(!all)}
-    >
+    <button type="button" className={css.more} aria-expanded={isOpen} onClick={() => setAll(!all)}>
       {all ? words.fewerShades : words.moreShades}
     </button>
   );

@@ -9,7 +9,7 @@ export function withUsualTemplate(
   templates: readonly { readonly id: string }[],
 ): VisitDraft {
   const of = draft.restorations.find((each) => each.key === key);
-  if (!of || of.templateId !== '' || of.surfaces.length === 0) return draft;
+  if (of?.templateId !== '' || of.surfaces.length === 0) return draft;
   const usual = usualTemplate(of);
   if (!templates.some(({ id }) => id === usual)) return draft;
   return withChange(draft, key, { templateId: usual });

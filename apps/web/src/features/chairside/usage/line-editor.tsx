@@ -32,12 +32,21 @@ export function LineEditor({ line, name, amount, wrong }: Props) {
   const put = (next: string) => {
     settle(ofLine(key));
     change((old) =>
-      added ? withAddedAmount(old, key, next) : withAmount(old, key, isSame(next, of.planned) ? null : next),
+      added
+        ? withAddedAmount(old, key, next)
+        : withAmount(old, key, isSame(next, of.planned) ? null : next),
     );
   };
   return (
     <div className={css.editor}>
-      <Stepper name={name} amount={amount} unit={of.consumable.unit} wrong={wrong} onAmount={put} around={added ? amount : of.planned} />
+      <Stepper
+        name={name}
+        amount={amount}
+        unit={of.consumable.unit}
+        wrong={wrong}
+        onAmount={put}
+        around={added ? amount : of.planned}
+      />
       <div className={css.ways}>
         {!added && !isSame(amount, of.planned) && (
           <Button variant="subtle" onClick={() => put(of.planned)}>
@@ -50,7 +59,9 @@ export function LineEditor({ line, name, amount, wrong }: Props) {
         {added && (
           <Button
             variant="subtle"
-            onClick={() => change((old) => ({ ...old, added: old.added.filter((each) => each.key !== key) }))}
+            onClick={() =>
+              change((old) => ({ ...old, added: old.added.filter((each) => each.key !== key) }))
+            }
           >
             {words.remove}
           </Button>
@@ -95,7 +106,12 @@ function Stepper({ name, amount, unit, around, wrong, onAmount }: StepperProps) 
   };
   return (
     <div className={css.stepper}>
-      <StepButton sign="-" label={words.less(name)} disabled={isSame(amount, '0')} onStep={() => onAmount(stepped(amount, step, -1))} />
+      <StepButton
+        sign="-"
+        label={words.less(name)}
+        disabled={isSame(amount, '0')}
+        onStep={() => onAmount(stepped(amount, step, -1))}
+      />
       <TextInput
         aria-label={words.amount(name)}
         inputMode="decimal"
@@ -109,7 +125,11 @@ function Stepper({ name, amount, unit, around, wrong, onAmount }: StepperProps) 
         }}
       />
       <span>{format.unitName(amount, unit)}</span>
-      <StepButton sign="+" label={words.more(name)} onStep={() => onAmount(stepped(amount, step, 1))} />
+      <StepButton
+        sign="+"
+        label={words.more(name)}
+        onStep={() => onAmount(stepped(amount, step, 1))}
+      />
       {(unread || wrong !== undefined) && (
         <p className={css.wrong} role="alert">
           {unread ? t.ui.decimal : wrong}

@@ -61,7 +61,10 @@ export function LotChoice({ consumable }: Pick<UsageLine, 'consumable'>) {
   );
 }
 
-function isChosen(holding: Holding, chosen: { lotId: string; holdingId: string | null } | undefined) {
+function isChosen(
+  holding: Holding,
+  chosen: { lotId: string; holdingId: string | null } | undefined,
+) {
   return chosen?.holdingId ? chosen.holdingId === holding.id : chosen?.lotId === holding.lot.id;
 }
 

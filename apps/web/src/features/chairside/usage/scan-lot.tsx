@@ -29,7 +29,13 @@ export function ScanLot() {
   const take = (lot: Lot) => {
     const { id: consumableId, unit } = lot.consumable;
     const name = consumableName(lot.consumable);
-    const scanned = { lotId: lot.id, holdingId: null, lotNumber: lot.lotNumber, consumableId, name };
+    const scanned = {
+      lotId: lot.id,
+      holdingId: null,
+      lotNumber: lot.lotNumber,
+      consumableId,
+      name,
+    };
     const line = { key: newKey(), consumableId, name, unit, dispensed: stepOf(unit, '0.1') };
     settle(ofLot(lot.id));
     change((old) => {

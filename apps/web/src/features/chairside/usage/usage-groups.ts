@@ -26,7 +26,9 @@ function groupOf(line: UsageLine): Pick<UsageGroup, 'id'> & Record<string, unkno
   if (restoration !== null) {
     return { id: `${restoration}/${attempt}`, kind: 'restoration', restoration, attempt };
   }
-  return tooth === null ? { id: 'visit', kind: 'visit' } : { id: `tooth ${tooth}`, kind: 'tooth', tooth };
+  return tooth === null
+    ? { id: 'visit', kind: 'visit' }
+    : { id: `tooth ${tooth}`, kind: 'tooth', tooth };
 }
 
 /** The lines by what they are for; what the restorations themselves use comes first. */

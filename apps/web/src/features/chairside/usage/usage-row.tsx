@@ -65,7 +65,9 @@ function LotWords({ of }: { readonly of: UsageLine }) {
     <>
       {lots.length > 0 && <span className={css.lots}>{lots.join(', ')}</span>}
       {whole && (
-        <span className={css.lots}>{words.charged(format.quantity(of.charged, of.consumable.unit))}</span>
+        <span className={css.lots}>
+          {words.charged(format.quantity(of.charged, of.consumable.unit))}
+        </span>
       )}
       {of.taken.some(({ outOfOrder }) => outOfOrder) && (
         <span className={css.note}>{words.outOfOrder}</span>

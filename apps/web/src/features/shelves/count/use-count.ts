@@ -1,18 +1,22 @@
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
-import { useEffect } from 'react';
 import { useBooking } from '../../../api/use-booking.js';
 import { useSession } from '../../../app/session.js';
 import { useText } from '../../../text/text-provider.js';
 import { notify } from '../../../ui/notice-store.js';
-import { useForm } from '../../../ui/use-form.js';
+import { type FieldErrors, useForm } from '../../../ui/use-form.js';
 import { SHELF_CHANGES } from '../api/changes.js';
 import { countStock } from '../api/count-stock.js';
 import type { Holding } from '../api/list-holdings.js';
 import { dayTrouble } from '../holding/checks.js';
-import { readKept } from '../parts/kept.js';
+import { readKept, useKeep } from '../parts/kept.js';
 import { type Draft, MOST_LINES, readDraft } from './draft.js';
 
 const route = getRouteApi('/in/shelves');
+
+interface Values {
+  readonly draft: Draft;
+  readonly countedOn: string;
+}
 
 function asDraft(kept: unknown): Draft | undefined {
   if (typeof kept !== 'object' || kept === null) return undefined;
@@ -21,38 +25,56 @@ function asDraft(kept: unknown): Draft | undefined {
   );
 }
 
-/** A count of some holdings: what was typed (kept in this tab), what is wrong, booking it. */
-export function useCount(scope: string, holdings: readonly Holding[]) {
+function useCheck(holdings: readonly Holding[]) {
   const { counting, shelves, ui } = useText();
   const { today } = useSession();
-  const navigate = route.useNavigate();
-  const go = useNavigate();
-  const kept = `traybook.count ${scope}`;
-  const { book } = useBooking({ send: countStock, changes: SHELF_CHANGES });
-  const words = {
-    decimal: ui.decimal,
-    negative: shelves.form.notNegative,
-    whole: shelves.form.whole,
+  const { notNegative, notFuture, whole } = shelves.form;
+  const words = { decimal: ui.decimal, negative: notNegative, whole };
+  return ({ draft, countedOn }: Values): FieldErrors => {
+    const { lines, troubles } = readDraft(draft, holdings);
+    const wrong = Object.entries(troubles).map(([id, trouble]) => [id, words[trouble]] as const);
+    const none = lines.length === 0 && wrong.length === 0;
+    const tooMany = lines.length > MOST_LINES ? counting.tooMany(MOST_LINES) : undefined;
+    const day = dayTrouble(countedOn, today, '');
+    return {
+      ...Object.fromEntries(wrong),
+      countedOn: day && (day === 'missing' ? ui.required : notFuture),
+      draft: none ? counting.nothing : tooMany,
+    };
   };
-  const days = { missing: ui.required, future: shelves.form.notFuture, before: undefined };
+}
+
+function useDone() {
+  const { counting } = useText();
+  const go = useNavigate();
+  return (lines: number, differences: number, day: string) => {
+    const search = { account: 'count' as const, from: day, to: day };
+    const run = () => void go({ to: '/shelves/movements', search });
+    const action = differences === 0 ? {} : { action: { label: counting.see, run } };
+    notify({ tone: 'done', text: counting.done(lines, differences), ...action });
+  };
+}
+
+/** A count of some holdings: what was typed (kept in this tab), what is wrong, booking it. */
+export function useCount(scope: string, holdings: readonly Holding[]) {
+  const { today } = useSession();
+  const { step } = route.useSearch();
+  const navigate = route.useNavigate();
+  const kept = `count ${scope}`;
+  const { book } = useBooking({ send: countStock, changes: SHELF_CHANGES });
+  const done = useDone();
+  const leave = () =>
+    void navigate({ search: (old) => ({ ...old, do: undefined, step: undefined }) });
+  const initial: Values = { draft: readKept(kept, asDraft) ?? {}, countedOn: today };
   const form = useForm({
-    initial: { draft: readKept(kept, asDraft) ?? {}, countedOn: today },
-    check: ({ draft, countedOn }) => {
-      const { lines, troubles } = readDraft(draft, holdings);
-      const wrong = Object.entries(troubles).map(([id, trouble]) => [id, words[trouble]] as const);
-      const day = dayTrouble(countedOn, today, '');
-      const none = lines.length === 0 && wrong.length === 0;
-      return {
-        ...Object.fromEntries(wrong),
-        countedOn: day && days[day],
-        draft: none
-          ? counting.nothing
-          : lines.length > MOST_LINES
-            ? counting.tooMany(MOST_LINES)
-            : undefined,
-      };
-    },
+    initial,
+    check: useCheck(holdings),
+    /** The first time it leads to the differences; from there it books. */
     send: async ({ draft, countedOn }) => {
+      if (step !== 'review') {
+        await navigate({ search: (old) => ({ ...old, step: 'review' as const }) });
+        return undefined;
+      }
       const { lines } = readDraft(draft, holdings);
       return book({
         lines: lines.map(({ holding, counted }) => ({ holdingId: holding.id, counted })),
@@ -61,27 +83,20 @@ export function useCount(scope: string, holdings: readonly Holding[]) {
     },
     fieldOf: (path) => {
       const line = /^lines\[(\d+)\]/.exec(path)?.[1];
+      if (line === undefined) return path;
       const { lines } = readDraft(form.values.draft, holdings);
-      return line === undefined ? path : (lines[Number(line)]?.holding.id ?? path);
+      return lines[Number(line)]?.holding.id ?? path;
     },
-    onDone: ({ lines, movementIds, countedOn }) => {
+    onDone: (result) => {
+      if (!result) return;
       form.set('draft', {});
-      const text = counting.done(lines.length, movementIds.length);
-      const search = { account: 'count' as const, from: countedOn, to: countedOn };
-      const run = () => void go({ to: '/shelves/movements', search });
-      const action = movementIds.length === 0 ? {} : { action: { label: counting.see, run } };
-      notify({ tone: 'done', text, ...action });
+      done(result.lines.length, result.movementIds.length, result.countedOn);
       leave();
     },
   });
   const { draft } = form.values;
-  useEffect(() => {
-    if (Object.keys(draft).length === 0) sessionStorage.removeItem(kept);
-    else sessionStorage.setItem(kept, JSON.stringify(draft));
-  }, [kept, draft]);
-  const leave = () =>
-    void navigate({ search: (old) => ({ ...old, do: undefined, step: undefined }) });
-  return { form, leave };
+  useKeep(kept, Object.keys(draft).length === 0 ? undefined : draft);
+  return { form, leave, read: readDraft(draft, holdings), reviewing: step === 'review' };
 }
 
 export type Count = ReturnType<typeof useCount>;

@@ -1,20 +1,17 @@
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
 
-/**
- * What somebody is writing survives a reload of the page, in this tab. `read` says whether what was
- * kept is still of the shape that is wanted.
- */
-export function useKept<T>(key: string, initial: T, read: (kept: unknown) => T | undefined) {
-  const name = `traybook.${key}`;
-  const [value, setValue] = useState<T>(() => readKept(name, read) ?? initial);
-  useEffect(() => {
-    sessionStorage.setItem(name, JSON.stringify(value));
-  }, [name, value]);
-  const forget = () => sessionStorage.removeItem(name);
-  return { value, setValue, forget };
+const keyOf = (name: string) => `traybook.${name}`;
+
+/** What was kept under a name in this tab, when it is still of the shape that `read` wants. */
+export function readKept<T>(name: string, read: (kept: unknown) => T | undefined): T | undefined {
+  const kept = sessionStorage.getItem(keyOf(name));
+  return kept === null ? undefined : read(JSON.parse(kept));
 }
 
-export function readKept<T>(name: string, read: (kept: unknown) => T | undefined): T | undefined {
-  const kept = sessionStorage.getItem(name);
-  return kept === null ? undefined : read(JSON.parse(kept));
+/** Keeps what somebody is writing over a reload of the page, in this tab; undefined is nothing. */
+export function useKeep(name: string, value: unknown): void {
+  useEffect(() => {
+    if (value === undefined) sessionStorage.removeItem(keyOf(name));
+    else sessionStorage.setItem(keyOf(name), JSON.stringify(value));
+  }, [name, value]);
 }

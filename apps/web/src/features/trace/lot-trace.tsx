@@ -1,0 +1,52 @@
+import { useQuery } from '@tanstack/react-query';
+import { getRouteApi } from '@tanstack/react-router';
+import { Caution } from '../../ui/caution.js';
+import { Loaded } from '../../ui/loaded.js';
+import { type LotTrace, lotTraceQuery } from './api/trace-lot.js';
+import { BalanceSection } from './balance-section.js';
+import { HoldDialog } from './hold-dialog.js';
+import { HoldHistory } from './hold-history.js';
+import { LotHead } from './lot-head.js';
+import { MovesSection, OthersSection } from './movements-sections.js';
+import { OnHandSection } from './on-hand-section.js';
+import { PathSection } from './path-drawing.js';
+import { PrintHead } from './print-head.js';
+import { ShortfallsSection } from './shortfalls-section.js';
+import { VisitsSection } from './visits-section.js';
+
+const route = getRouteApi('/in/trace');
+
+/** Forward: what became of a lot. */
+export function LotTraceView({ lotId }: { readonly lotId: string }) {
+  const { rows, cursor } = route.useSearch();
+  const trace = useQuery(lotTraceQuery(lotId, Number(rows ?? '50'), cursor));
+  return (
+    <Loaded query={trace}>
+      {(data) => <Everything trace={data} stale={trace.isPlaceholderData} />}
+    </Loaded>
+  );
+}
+
+interface Props {
+  readonly trace: LotTrace;
+  readonly stale: boolean;
+}
+
+function Everything({ trace, stale }: Props) {
+  return (
+    <>
+      <PrintHead what="lot" />
+      <LotHead trace={trace} />
+      <PathSection trace={trace} />
+      <OnHandSection trace={trace} />
+      <VisitsSection trace={trace} stale={stale} />
+      <ShortfallsSection trace={trace} />
+      <BalanceSection trace={trace} />
+      <OthersSection trace={trace} />
+      <MovesSection trace={trace} />
+      <HoldHistory lot={trace.lot} />
+      <HoldDialog key={trace.lot.status} lot={trace.lot} />
+      <Caution />
+    </>
+  );
+}
