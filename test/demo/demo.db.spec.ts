@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type pg from 'pg';
-import { Clock } from '#lib/platform';
 import { createApp } from '../../apps/api/src/index.js';
 import { asOwner, createTestDatabase, type TestDatabase } from '../harness/database.js';
+import { DayClock } from './day-clock.js';
 import { loadDemo } from './load-demo.js';
 import { PEOPLE } from './practice.js';
 import { cutTo, fillPath, readTour } from './readme-tour.js';
@@ -227,11 +227,7 @@ describe('the book of the demo', () => {
 
 describe('the tour of README', () => {
   it('shows what the demo really answers', async () => {
-    const clock = new (class extends Clock {
-      override now(): Date {
-        return new Date(`${TODAY}T12:00:00Z`);
-      }
-    })();
+    const clock = new DayClock(TODAY);
     const app = await createApp({ databaseUrl: database.url, clock, logLevel: 'error' });
     try {
       const [owner] = PEOPLE;

@@ -4,6 +4,7 @@ import { Clock, dayIn, UnitOfWork } from '#lib/platform';
 import { createApp } from '../../apps/api/src/index.js';
 import { BookReader, dayOfBook, PRACTICE_ID } from './book-reader.js';
 import { BookSteps, personId } from './book-steps.js';
+import { DayClock } from './day-clock.js';
 import { PEOPLE, PRACTICE } from './practice.js';
 import { buildScenario } from './scenario.js';
 import { LAST_VISIT } from './simulate.js';
@@ -62,17 +63,6 @@ export async function loadDemo(options: LoadDemoOptions): Promise<LoadedDemo> {
     await app.close();
   }
   return { loaded: true, signIns };
-}
-
-/** Midday of a day that was asked for. */
-class DayClock extends Clock {
-  constructor(private readonly day: string) {
-    super();
-  }
-
-  override now(): Date {
-    return new Date(`${this.day}T12:00:00Z`);
-  }
 }
 
 /** Looks before anything is started: a book that is complete is known at once. */

@@ -3,7 +3,6 @@ import { useText } from '../../text/text-provider.js';
 import { StatusMark } from '../../ui/status-mark.js';
 import { Money } from '../../ui/values.js';
 import { useChairside } from './chairside-context.js';
-import { isBlank } from './draft/draft.js';
 import { useOnline } from './offline/use-outbox.js';
 import css from './post-bar.module.css';
 
@@ -11,11 +10,10 @@ interface Props {
   readonly isPosting: boolean;
   readonly problems: readonly string[];
   readonly onPost: () => void;
-  readonly onClear: () => void;
 }
 
 /** What it comes to, always in sight, with the one button that books it. */
-export function PostBar({ isPosting, problems, onPost, onClear }: Props) {
+export function PostBar({ isPosting, problems, onPost }: Props) {
   const t = useText();
   const online = useOnline();
   const { draft, plan } = useChairside();
@@ -41,11 +39,6 @@ export function PostBar({ isPosting, problems, onPost, onClear }: Props) {
         )}
       </div>
       <div className={css.actions}>
-        {!isBlank(draft) && (
-          <Button variant="subtle" onClick={onClear}>
-            {words.clear}
-          </Button>
-        )}
         <Button
           size="lg"
           onClick={onPost}

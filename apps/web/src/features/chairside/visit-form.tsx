@@ -1,3 +1,4 @@
+import { Button } from '@mantine/core';
 import type { KeyboardEvent } from 'react';
 import type { IsoTooth, ToothNotation } from '#lib/dentition';
 import { newKey } from '../../api/idempotency.js';
@@ -7,7 +8,7 @@ import { PageHead } from '../../ui/page-head.js';
 import { Section } from '../../ui/section.js';
 import { useChairside } from './chairside-context.js';
 import { withRestoration } from './draft/change-draft.js';
-import { newRestoration } from './draft/draft.js';
+import { isBlank, newRestoration } from './draft/draft.js';
 import { ofRestoration } from './draft/trouble.js';
 import { MouthPanel } from './mouth/mouth-panel.js';
 import type { Waiting } from './offline/outbox.js';
@@ -49,7 +50,13 @@ export function VisitForm(props: Props) {
   return (
     // The keys of a shortcut, heard wherever the focus is; the button says them.
     <div className={css.screen} onKeyDownCapture={onKey}>
-      <PageHead title={t.chairside.title} lead={t.chairside.lead} />
+      <PageHead title={t.chairside.title} lead={t.chairside.lead}>
+        {!isBlank(draft) && (
+          <Button variant="default" onClick={props.onClear}>
+            {t.chairside.bar.clear}
+          </Button>
+        )}
+      </PageHead>
       <WaitingList onCorrect={props.onCorrect} />
       <div className={css.columns}>
         <div className={css.left}>
@@ -71,12 +78,7 @@ export function VisitForm(props: Props) {
           <div className={css.usage}>
             <UsagePanel />
           </div>
-          <PostBar
-            isPosting={props.isPosting}
-            problems={props.problems}
-            onPost={props.onPost}
-            onClear={props.onClear}
-          />
+          <PostBar isPosting={props.isPosting} problems={props.problems} onPost={props.onPost} />
         </div>
       </div>
       <Caution />

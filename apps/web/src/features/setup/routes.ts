@@ -71,6 +71,7 @@ const EXAMPLE = {
   shades: text(400),
   people: whole(1, 10),
   room: id,
+  setting: choice('1'),
 } as const;
 
 const newTemplateRoute = createRoute({

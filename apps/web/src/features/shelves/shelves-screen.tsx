@@ -40,7 +40,11 @@ function OneHolding({ holdingId }: { readonly holdingId: string }) {
   const of = query.data?.consumable.id ?? consumableId;
   return (
     <>
-      {of === undefined ? query.data === null && <Overview /> : <ConsumableView consumableId={of} />}
+      {of === undefined ? (
+        query.data === null && <Overview />
+      ) : (
+        <ConsumableView consumableId={of} />
+      )}
       <Loaded query={query}>{(holding) => <HoldingSheet holding={holding} />}</Loaded>
     </>
   );

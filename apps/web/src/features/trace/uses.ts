@@ -9,7 +9,7 @@ export interface UseRow {
 
 /** Uses first; a visit that scanned the lot when the book had none is listed as well. */
 export function useRows(visits: readonly VisitTrace[]): UseRow[] {
-  return visits.flatMap((visit) =>
+  return visits.flatMap((visit): UseRow[] =>
     visit.uses.length === 0
       ? [{ id: visit.visitId, visit, use: undefined }]
       : visit.uses.map((use) => ({

@@ -172,7 +172,6 @@ export const receive: Text['receive'] = {
   pack: {
     'single-dose': (containers, content) => `${containers} × ${content}, Einzeldosen`,
     'multi-use': (containers, content) => `${containers} × ${content}`,
-    'by-piece': (total) => total,
   },
   last: (price, day) => `zuletzt ${price}, ${day}`,
   lastSame: (day) => `wie am ${day}`,

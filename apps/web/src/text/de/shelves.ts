@@ -17,7 +17,7 @@ export const shelves: Text['shelves'] = {
     category: 'Kategorie',
     location: 'Lagerort',
     onlyShade: (shade) => `Nur Farbe ${shade}`,
-    remove: (what) => `${what}: diesen Filter wegnehmen`,
+    remove: 'diesen Filter wegnehmen',
   },
   empty: 'Die Regale sind leer',
   emptyHint: 'Die erste Lieferung buchen; was sie brachte, steht dann hier.',

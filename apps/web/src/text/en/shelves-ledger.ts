@@ -174,7 +174,6 @@ export const receive = {
     'single-dose': (containers: string, content: string) =>
       `${containers} × ${content}, single-dose`,
     'multi-use': (containers: string, content: string) => `${containers} × ${content}`,
-    'by-piece': (total: string) => total,
   },
   last: (price: string, day: string) => `last ${price}, ${day}`,
   lastSame: (day: string) => `as on ${day}`,

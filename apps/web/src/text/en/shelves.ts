@@ -11,7 +11,7 @@ export const shelves = {
     category: 'Category',
     location: 'Location',
     onlyShade: (shade: string) => `Only shade ${shade}`,
-    remove: (what: string) => `${what}: take this filter away`,
+    remove: 'take this filter away',
   },
   empty: 'The shelves are empty',
   emptyHint: 'Book the first delivery, and what it brought stands here.',

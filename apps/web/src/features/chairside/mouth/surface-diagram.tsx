@@ -6,15 +6,23 @@ import css from './surface-diagram.module.css';
 import { asCheckbox, GROUP } from './svg-roles.js';
 import { faceOfLetter, facesOf, movedFrom, type Side } from './tooth-faces.js';
 
+interface Shape {
+  readonly path: string;
+  readonly x: number;
+  readonly y: number;
+}
+
 /** 156 wide: each face is at least 44 across. */
-const SHAPES: Readonly<
-  Record<Side, { readonly path: string; readonly x: number; readonly y: number }>
-> = {
-  top: { path: 'M10 4H146Q130 30 108 50H48Q26 30 10 4Z', x: 78, y: 28 },
-  bottom: { path: 'M10 152H146Q130 126 108 106H48Q26 126 10 152Z', x: 78, y: 128 },
-  left: { path: 'M4 10Q30 26 50 48V108Q30 130 4 146Z', x: 25, y: 78 },
-  right: { path: 'M152 10Q126 26 106 48V108Q126 130 152 146Z', x: 131, y: 78 },
-  middle: { path: 'M54 54H102V102H54Z', x: 78, y: 78 },
+const SHAPES: Readonly<Record<Side, Shape>> = {
+  top: { path: 'M20 4H136Q147 4 140 12L107 47H49L16 12Q9 4 20 4Z', x: 78, y: 27 },
+  bottom: { path: 'M20 152H136Q147 152 140 144L107 109H49L16 144Q9 152 20 152Z', x: 78, y: 129 },
+  left: { path: 'M4 20V136Q4 147 12 140L47 107V49L12 16Q4 9 4 20Z', x: 26, y: 78 },
+  right: { path: 'M152 20V136Q152 147 144 140L109 107V49L144 16Q152 9 152 20Z', x: 130, y: 78 },
+  middle: {
+    path: 'M54 51H102Q105 51 105 54V102Q105 105 102 105H54Q51 105 51 102V54Q51 51 54 51Z',
+    x: 78,
+    y: 78,
+  },
 };
 
 const ORDER: readonly Side[] = ['top', 'left', 'middle', 'right', 'bottom'];

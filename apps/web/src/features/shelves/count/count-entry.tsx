@@ -32,7 +32,12 @@ export function CountEntry({ count, holdings, more }: Props) {
         <DateField label={counting.day} {...form.field('countedOn')} />
       </div>
       <div>
-        <DataTable label={counting.list} columns={columns} rows={holdings} rowKey={({ id }) => id} />
+        <DataTable
+          label={counting.list}
+          columns={columns}
+          rows={holdings}
+          rowKey={({ id }) => id}
+        />
         {more && (
           <Button variant="default" className={css.more ?? ''} onClick={more}>
             {counting.more}

@@ -81,7 +81,7 @@ export function useCount(scope: string, holdings: readonly Holding[]) {
         ...(countedOn === today ? {} : { countedOn }),
       });
     },
-    fieldOf: (path) => {
+    fieldOf: (path): string => {
       const line = /^lines\[(\d+)\]/.exec(path)?.[1];
       if (line === undefined) return path;
       const { lines } = readDraft(form.values.draft, holdings);

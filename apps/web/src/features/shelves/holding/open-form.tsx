@@ -23,10 +23,7 @@ export function OpenForm({ holding }: { readonly holding: Holding }) {
     send: ({ openedOn }) =>
       book({ holdingId: holding.id, ...(openedOn === checks.today ? {} : { openedOn }) }),
     onDone: ({ movementIds }) =>
-      booked(
-        shelves.done.open(nameOf(holding.consumable), holding.location.name),
-        movementIds[0],
-      ),
+      booked(shelves.done.open(nameOf(holding.consumable), holding.location.name), movementIds[0]),
   });
   return (
     <Form form={form}>

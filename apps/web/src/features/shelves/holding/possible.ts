@@ -23,9 +23,7 @@ export function possibleActions(
   holding: Holding,
   may: (permission: Permission) => boolean,
 ): Action[] {
-  return ACTIONS.filter(
-    (action) => may(NEEDS[action]) && (action !== 'open' || canOpen(holding)),
-  );
+  return ACTIONS.filter((action) => may(NEEDS[action]) && (action !== 'open' || canOpen(holding)));
 }
 
 /** The one that the state of the holding asks for. */

@@ -17,7 +17,9 @@ describe('the reason that a holding suggests', () => {
   it('tells the label from the time after opening', () => {
     const expired = { status: 'expired' as const };
     const open = { ...expired, openedOn: '2025-10-01' };
-    expect(likelyReason(holdingWith({ ...expired, lot: lot('2026-05-03') }), TODAY)).toBe('expired');
+    expect(likelyReason(holdingWith({ ...expired, lot: lot('2026-05-03') }), TODAY)).toBe(
+      'expired',
+    );
     expect(likelyReason(holdingWith({ ...open, lot: lot('2026-05-03') }), TODAY)).toBe('expired');
     expect(likelyReason(holdingWith({ ...open, lot: lot('2027-05-03') }), TODAY)).toBe(
       'after-opening limit',

@@ -14,8 +14,7 @@ export function useBooked(holding: Holding) {
   return (text: string, movementId?: string) => {
     const close = { holdingId: undefined, do: undefined, consumableId };
     void here({ search: (old) => ({ ...old, ...close }), replace: true });
-    const run = () =>
-      void navigate({ to: '/shelves', search: { consumableId, undo: movementId } });
+    const run = () => void navigate({ to: '/shelves', search: { consumableId, undo: movementId } });
     const action = movementId === undefined ? {} : { action: { label: t.shelves.undo, run } };
     notify({ tone: 'done', text, ...action });
   };

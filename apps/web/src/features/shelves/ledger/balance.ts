@@ -21,5 +21,7 @@ export function barOf(mass: Layer['mass']): PartOfBar[] {
 
 /** The parts that stand in the equation: always what is there and used, the others when there are any. */
 export function partsOf(mass: Layer['mass']): Part[] {
-  return PARTS.filter((part) => part === 'onHand' || part === 'used' || quantity(mass[part]) !== 0n);
+  return PARTS.filter(
+    (part) => part === 'onHand' || part === 'used' || quantity(mass[part]) !== 0n,
+  );
 }

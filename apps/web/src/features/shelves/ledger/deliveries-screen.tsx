@@ -79,11 +79,7 @@ function DeliveryFilters() {
 
 function Received({ row }: { readonly row: DeliverySummary }) {
   return (
-    <Link
-      to="/shelves/deliveries/$deliveryId"
-      params={{ deliveryId: row.id }}
-      className={css.name}
-    >
+    <Link to="/shelves/deliveries/$deliveryId" params={{ deliveryId: row.id }} className={css.name}>
       <Day value={row.receivedOn} />
     </Link>
   );

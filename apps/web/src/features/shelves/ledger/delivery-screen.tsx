@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { moneyFromMicro, formatMoney, money, sum } from '#lib/measure';
+import { formatMoney, money, moneyFromMicro, sum } from '#lib/measure';
 import { useBooking } from '../../../api/use-booking.js';
 import { useMay } from '../../../app/session.js';
 import { useFormat } from '../../../app/use-format.js';
@@ -90,7 +90,10 @@ function Reversed({ delivery: { reversedAt, reversalNote } }: Props) {
 
 function Totals({ delivery }: Props) {
   const { figures } = useText().deliveries;
-  const left = sum([moneyFromMicro(0n), ...delivery.lines.map((line) => money(line.remainingValue))]);
+  const left = sum([
+    moneyFromMicro(0n),
+    ...delivery.lines.map((line) => money(line.remainingValue)),
+  ]);
   return (
     <div className={css.totals}>
       <Figures>

@@ -1,3 +1,4 @@
+import { VisuallyHidden } from '@mantine/core';
 import { createLink } from '@tanstack/react-router';
 import type { AnchorHTMLAttributes, ReactNode } from 'react';
 import { useText } from '../../../text/text-provider.js';
@@ -11,11 +12,12 @@ interface Props extends Omit<AnchorHTMLAttributes<HTMLAnchorElement>, 'children'
   readonly children: string;
 }
 
-function Anchor({ children, ...rest }: Props) {
+function Anchor({ children, href, ...rest }: Props) {
   const t = useText();
   return (
-    <a {...rest} className={css.chip} aria-label={t.shelves.filter.remove(children)}>
+    <a {...rest} className={css.chip} href={href}>
       {children}
+      <VisuallyHidden>, {t.shelves.filter.remove}</VisuallyHidden>
       <svg viewBox="0 0 10 10" aria-hidden="true">
         <path d="M1 1l8 8M9 1l-8 8" />
       </svg>

@@ -17,7 +17,9 @@ export function LevelMarks({ row }: { readonly row: SummaryRow }) {
         <StatusMark tone="quiet">{level.noPoint}</StatusMark>
       ) : (
         <StatusMark tone={low ? 'caution' : 'good'}>
-          {low ? level.low(amount(row.reorderAt ?? '0')) : level.enough(amount(row.reorderAt ?? '0'))}
+          {low
+            ? level.low(amount(row.reorderAt ?? '0'))
+            : level.enough(amount(row.reorderAt ?? '0'))}
         </StatusMark>
       )}
       {owes && <StatusMark tone="danger">{level.owed(amount(row.openShortfall))}</StatusMark>}

@@ -40,7 +40,9 @@ function Owed({ shortfall }: { readonly shortfall: Shortfall }) {
       )}
       <span>{shortfall.location.name}</span>
       <Amount value={shortfall.open} unit={shortfall.consumable.unit} />
-      <span>{shortfall.costKnown && shortfalls.estimate(format.money(shortfall.estimatedCost))}</span>
+      <span>
+        {shortfall.costKnown && shortfalls.estimate(format.money(shortfall.estimatedCost))}
+      </span>
     </li>
   );
 }

@@ -1,0 +1,96 @@
+import { Select } from '@mantine/core';
+import { useDebouncedValue } from '@mantine/hooks';
+import { useQueries, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { useFormat } from '../../../app/use-format.js';
+import { useText } from '../../../text/text-provider.js';
+import { presentationsQuery } from '../api/list-presentations.js';
+import { summaryQuery } from '../api/list-summary.js';
+import type { Product } from './lines.js';
+import { packWords, productWords } from './pack-words.js';
+import css from './receive.module.css';
+
+interface Props {
+  readonly product: Product | null;
+  readonly supplierId: string;
+  readonly error: string | undefined;
+  readonly onProduct: (product: Product | null) => void;
+  readonly onEnter: () => void;
+}
+
+const SHOWN = 10;
+
+/** What is bought in packs and is called so; what the supplier sells comes first. */
+function useProducts(typed: string, supplierId: string): readonly Product[] {
+  const q = typed.trim() === '' ? undefined : typed.trim();
+  const found = useQuery(summaryQuery({ q, limit: SHOWN })).data?.items ?? [];
+  return useQueries({
+    queries: found.map(({ consumable }) => presentationsQuery(consumable.id)),
+    combine: (results) =>
+      found.flatMap(({ consumable }, i) => {
+        const ways = results[i]?.data ?? [];
+        const own = ways.filter((way) => way.supplierId === supplierId);
+        const others = ways.filter((way) => way.supplierId !== supplierId);
+        return [...own, ...others].map((presentation) => ({ consumable, presentation }));
+      }),
+  });
+}
+
+/** Finds a product by its name, shade or size, pack by pack. */
+export function ProductPicker({ product, supplierId, error, onProduct, onEnter }: Props) {
+  const { receive } = useText();
+  const chosen = product === null ? '' : productWords(product);
+  const [typed, setTyped] = useState(chosen);
+  const [asked] = useDebouncedValue(typed === chosen ? '' : typed, 200);
+  const [opened, setOpened] = useState(false);
+  const found = useProducts(asked, supplierId);
+  const all = product && !found.some(isSame(product)) ? [product, ...found] : found;
+  return (
+    <Select
+      label={receive.product}
+      placeholder={receive.productPlaceholder}
+      data={all.map((one) => ({ value: one.presentation.id, label: productWords(one) }))}
+      value={product?.presentation.id ?? null}
+      onChange={(id) => onProduct(all.find((one) => one.presentation.id === id) ?? null)}
+      searchable
+      searchValue={typed}
+      onSearchChange={setTyped}
+      dropdownOpened={opened}
+      onDropdownOpen={() => setOpened(true)}
+      onDropdownClose={() => setOpened(false)}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter' && !opened) onEnter();
+      }}
+      filter={({ options }) => options}
+      renderOption={({ option }) => <Option product={all.find(isValue(option.value))} />}
+      nothingFoundMessage={receive.noProduct}
+      error={error}
+      maxDropdownHeight={340}
+      comboboxProps={{
+        transitionProps: { duration: 0 },
+        width: 'target',
+        position: 'bottom-start',
+      }}
+      data-product=""
+    />
+  );
+}
+
+const isSame = (product: Product) => isValue(product.presentation.id);
+
+const isValue =
+  (id: string) =>
+  ({ presentation }: Product): boolean =>
+    presentation.id === id;
+
+function Option({ product }: { readonly product: Product | undefined }) {
+  const t = useText();
+  const format = useFormat();
+  if (!product) return null;
+  return (
+    <span>
+      {productWords(product)}
+      <span className={css.pack}>{packWords(product, format, t)}</span>
+    </span>
+  );
+}
