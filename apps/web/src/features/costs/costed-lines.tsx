@@ -48,13 +48,7 @@ function Line({ line }: { readonly line: CostedLine }) {
       <div className={css.cost}>
         <ExactMoney value={line.share} />
         {line.belongsTo !== 'restoration' && (
-          <p>
-            {words.lineShare(
-              format.number(line.share),
-              format.number(line.cost),
-              words.belongs[line.belongsTo],
-            )}
-          </p>
+          <p>{words.lineShare(format.number(line.cost), words.belongs[line.belongsTo])}</p>
         )}
       </div>
       <ul className={css.sources}>
@@ -148,6 +142,7 @@ function Source({ source, unit }: SourceProps) {
           className="tb-screen-only"
           to="/shelves/movements"
           search={{ layerId: source.layerId }}
+          aria-label={words.movementOf(delivery)}
         >
           {words.movement}
         </Link>

@@ -4,7 +4,7 @@ import { DataTable } from '../../ui/data-table.js';
 import { Amount, Money } from '../../ui/values.js';
 import type { UsageRow } from './api/report-usage.js';
 import { fullNameOf } from './full-name.js';
-import { differenceOf, shareOfPlan } from './usage.js';
+import { differenceOf, shareOfPlan, shortMean } from './usage.js';
 import css from './usage-table.module.css';
 
 /** What a restoration takes of each consumable: planned, and really. */
@@ -13,7 +13,7 @@ export function UsageTable({ rows }: { readonly rows: readonly UsageRow[] }) {
   const words = t.costs.usage;
   const amount = (id: 'planned' | 'placed' | 'dispensed' | 'charged', wideOnly = false) => ({
     ...{ id, head: words[id], align: 'end' as const, wideOnly },
-    cell: (row: UsageRow) => <Amount value={row[id]} unit={row.consumable.unit} />,
+    cell: (row: UsageRow) => <Amount value={shortMean(row[id])} unit={row.consumable.unit} />,
   });
   return (
     <DataTable
@@ -54,7 +54,7 @@ function Difference({ row }: { readonly row: UsageRow }) {
       </span>
       <span>
         {sign}
-        <Amount value={row.difference} unit={row.consumable.unit} />
+        <Amount value={shortMean(row.difference)} unit={row.consumable.unit} />
         {share !== null && (
           <small>
             {' '}

@@ -1,3 +1,4 @@
+import { formatQuantity, quantityFromMicro } from '#lib/measure';
 import { micro } from '../../ui/drawn.js';
 import type { UsageRow } from './api/report-usage.js';
 
@@ -29,4 +30,13 @@ export function shareOfPlan(row: UsageRow): number | null {
   const planned = micro(row.planned);
   if (planned === 0n) return null;
   return Number((differenceOf(row) * 10_000n) / planned) / 10_000;
+}
+
+/** A mean to three digits that count: 1.149333 -> 1.15. The CSV has all of them. */
+export function shortMean(value: string): string {
+  const exact = micro(value);
+  const size = exact < 0n ? -exact : exact;
+  const step = 10n ** BigInt(Math.max(String(size).length - 3, 0));
+  const rounded = ((size + step / 2n) / step) * step;
+  return formatQuantity(quantityFromMicro(exact < 0n ? -rounded : rounded));
 }

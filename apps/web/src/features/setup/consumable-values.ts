@@ -74,7 +74,8 @@ export function consumableBody(values: ConsumableValues): Shape<'NewConsumableDt
 
 export function consumableErrors(values: ConsumableValues, t: Text): FieldErrors {
   const life = values['lifeAfterOpening.value'].trim();
-  const lifeFits = life === '' || (/^\d{1,4}$/.test(life) && Number(life) >= 1 && Number(life) <= 1200);
+  const lifeFits =
+    life === '' || (/^\d{1,4}$/.test(life) && Number(life) >= 1 && Number(life) <= 1200);
   return {
     name: values.name.trim() === '' ? t.ui.required : undefined,
     category: values.category.trim() === '' ? t.ui.required : undefined,

@@ -21,6 +21,8 @@ import type { Shape } from '../../api/client.js';
 
 /** One restoration of the example. */
 export interface ExampleTooth {
+  /** Its place in the example, from 1: two restorations may be on one tooth. */
+  readonly place: number;
   readonly tooth: IsoTooth;
   readonly surfaces: readonly Surface[];
   /** undefined where there is no cavity, as for a veneer. */
@@ -44,6 +46,7 @@ function readTooth(text: string): ExampleTooth | undefined {
   const surfaces = parseSurfaces(tooth, letters);
   if (!surfaces.ok) return undefined;
   return fitting({
+    place: 1,
     tooth,
     surfaces: surfaces.surfaces,
     cavityClass: CAVITY_CLASSES.find((each) => each === cls),
@@ -55,8 +58,8 @@ function readTooth(text: string): ExampleTooth | undefined {
 
 export function readTeeth(address: string | undefined): readonly ExampleTooth[] {
   const found = (address ?? '').split('~').flatMap((text) => readTooth(text) ?? []);
-  if (found.length > 0) return found.slice(0, MOST_TEETH);
-  return FIRST ? [FIRST] : [];
+  const teeth = found.length === 0 && FIRST ? [FIRST] : found.slice(0, MOST_TEETH);
+  return teeth.map((tooth, i) => ({ ...tooth, place: i + 1 }));
 }
 
 export function writeTeeth(teeth: readonly ExampleTooth[]): string {

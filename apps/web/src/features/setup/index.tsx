@@ -1,35 +1,12 @@
-import { Soon } from '../../ui/soon.js';
-
-export function ConsumablesScreen() {
-  return <Soon screen="setup" />;
-}
-
-export function SuppliersScreen() {
-  return <Soon screen="setup" />;
-}
-
-export function LocationsScreen() {
-  return <Soon screen="setup" />;
-}
-
-export function TemplatesScreen() {
-  return <Soon screen="setup" />;
-}
-
-export function PeopleScreen() {
-  return <Soon screen="setup" />;
-}
-
-export function PracticeScreen() {
-  return <Soon screen="setup" />;
-}
-
-export function ConsumableScreen() {
-  return <Soon screen="setup" />;
-}
-
-export function TemplateScreen() {
-  return <Soon screen="setup" />;
-}
-
+export { AuditScreen } from './audit-screen.js';
+export { ConsumableScreen } from './consumable-screen.js';
+export { ConsumablesScreen } from './consumables-screen.js';
+export { LocationsScreen } from './locations-screen.js';
+export { NewTemplateScreen } from './new-template-screen.js';
+export { PeopleScreen } from './people-screen.js';
+export { PracticeScreen } from './practice-screen.js';
 export { SetupFrame } from './setup-frame.js';
+export { SuppliersScreen } from './suppliers-screen.js';
+export { TemplateScreen } from './template-screen.js';
+export { TemplatesScreen } from './templates-screen.js';
+export { TokensScreen } from './tokens-screen.js';

@@ -52,9 +52,15 @@ export function LineRow(props: Props) {
             )
           }
         />
-        <AmountInput line={line} field="dispensed" label={w.dispensedOf(what)} {...props} />
-        <AmountInput line={line} field="placed" label={w.placedOf(what)} {...props} />
-        <Tools {...props} what={what} open={shown} options={options} onOpen={() => setOpen(!open)} />
+        <AmountInput {...props} field="dispensed" label={w.dispensedOf(what)} />
+        <AmountInput {...props} field="placed" label={w.placedOf(what)} />
+        <Tools
+          {...props}
+          what={what}
+          open={shown}
+          options={options}
+          onOpen={() => setOpen(!open)}
+        />
       </div>
       <Summary line={line} />
       {shown && (

@@ -102,8 +102,7 @@ function PlaceRow({ place, above }: RowProps) {
   const may = useMay();
   const navigate = route.useNavigate();
   const { id, name, kind, active } = place;
-  const add = () =>
-    void navigate({ search: (old) => ({ ...old, new: '1' as const, below: id }) });
+  const add = () => void navigate({ search: (old) => ({ ...old, new: '1' as const, below: id }) });
   const change = () => void navigate({ search: (old) => ({ ...old, edit: id }) });
   return (
     <div className={css.row} data-retired={!active || undefined}>

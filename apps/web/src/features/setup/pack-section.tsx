@@ -94,10 +94,7 @@ function PackRow({ pack, unit, suppliers, onChange }: RowProps) {
   const format = useFormat();
   const perUnit = useUnitPrice();
   const containersPerPack = String(pack.containersPerPack);
-  const each = unitPrice(
-    pack.listPrice,
-    packTotal(containersPerPack, pack.contentPerContainer),
-  );
+  const each = unitPrice(pack.listPrice, packTotal(containersPerPack, pack.contentPerContainer));
   const supplier = suppliers.find(({ id }) => id === pack.supplierId);
   return (
     <li className={css.pack} data-retired={!pack.active || undefined}>

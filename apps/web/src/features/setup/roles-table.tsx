@@ -29,7 +29,9 @@ function Table({ roles }: Props) {
   const t = useText();
   const w = t.setupPeople;
   const scroller = useScrollStop();
-  const words = new Map(roles.flatMap(({ may }) => may.map((each) => [each.permission, each.words])));
+  const words = new Map(
+    roles.flatMap(({ may }) => may.map((each) => [each.permission, each.words])),
+  );
   const order = Object.keys(w.may) as (keyof typeof w.may)[];
   const permissions = [...words.keys()].sort((a, b) => order.indexOf(a) - order.indexOf(b));
   return (

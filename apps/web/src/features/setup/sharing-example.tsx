@@ -1,4 +1,4 @@
-import { formatMoney, moneyFromMicro, money, splitLargestRemainder } from '#lib/measure';
+import { formatMoney, money, moneyFromMicro, splitLargestRemainder } from '#lib/measure';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
 import type { Practice } from './api/practice.js';

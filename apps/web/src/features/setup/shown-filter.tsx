@@ -27,7 +27,5 @@ export function ShownFilter({ value, onChoose }: Props) {
 
 export function InUseMark({ active }: { readonly active: boolean }) {
   const w = useText().setup.state;
-  return (
-    <StatusMark tone={active ? 'good' : 'quiet'}>{active ? w.active : w.retired}</StatusMark>
-  );
+  return <StatusMark tone={active ? 'good' : 'quiet'}>{active ? w.active : w.retired}</StatusMark>;
 }

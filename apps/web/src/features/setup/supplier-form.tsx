@@ -23,11 +23,7 @@ export function SupplierDialogs() {
     void navigate({ search: (old) => ({ ...old, new: undefined, edit: undefined }) });
   return (
     <>
-      <Dialog
-        title={t.setupSuppliers.addTitle}
-        opened={search.new !== undefined}
-        onClose={close}
-      >
+      <Dialog title={t.setupSuppliers.addTitle} opened={search.new !== undefined} onClose={close}>
         <SupplierForm onClose={close} />
       </Dialog>
       <Dialog title={t.setup.change} opened={search.edit !== undefined} onClose={close}>
@@ -40,9 +36,7 @@ export function SupplierDialogs() {
 function ChangeSupplier({ id, onClose }: { readonly id: string; readonly onClose: () => void }) {
   const supplier = useQuery(supplierQuery(id));
   return (
-    <Loaded query={supplier}>
-      {(data) => <SupplierForm supplier={data} onClose={onClose} />}
-    </Loaded>
+    <Loaded query={supplier}>{(data) => <SupplierForm supplier={data} onClose={onClose} />}</Loaded>
   );
 }
 

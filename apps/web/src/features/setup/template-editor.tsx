@@ -60,7 +60,11 @@ function Figures({ form, isNew }: FiguresProps) {
       {isNew && <TextField label={w.name} {...form.field('name')} maxLength={200} />}
       <FieldRow>
         <WholeField label={w.minutes} hint={w.minutesHint} {...form.field('minutes')} />
-        <DecimalField label={w.thickness} hint={w.thicknessHint} {...form.field('layerThicknessMm')} />
+        <DecimalField
+          label={w.thickness}
+          hint={w.thicknessHint}
+          {...form.field('layerThicknessMm')}
+        />
       </FieldRow>
     </>
   );

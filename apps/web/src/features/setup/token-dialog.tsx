@@ -95,9 +95,7 @@ function Secret({ secret, onClose }: { readonly secret: string; readonly onClose
   return (
     <div className={css.stack}>
       <p>{w.secretHint}</p>
-      <code className={css.secret} role="group" aria-label={w.secret}>
-        {secret}
-      </code>
+      <code className={css.secret}>{secret}</code>
       <div className={css.buttons}>
         {canCopy && (
           <Button variant="default" onClick={copy} aria-live="polite">

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { getRouteApi, Link } from '@tanstack/react-router';
+import { Link } from '@tanstack/react-router';
 import type { Shape } from '../../api/client.js';
 import { useMay } from '../../app/session.js';
 import { useFormat } from '../../app/use-format.js';
@@ -12,8 +12,6 @@ import { type Template, templateQuery, versionsQuery } from './api/get-template.
 import { peopleQuery } from './api/list-people.js';
 import css from './editor.module.css';
 import { contentOfVersion, differences } from './version-diff.js';
-
-const route = getRouteApi('/in/setup/templates/$templateId');
 
 /** Every version with its note, and what was different in the one that is shown. */
 export function VersionsSection({ template }: { readonly template: Template }) {
@@ -64,7 +62,7 @@ function VersionRow({ version: { version, note, recordedAt, recordedBy }, templa
       ) : (
         <Link
           className="tb-screen-only"
-          from={route.id}
+          from="/setup/templates/$templateId"
           to="/setup/templates/$templateId"
           params={{ templateId: template.id }}
           search={(old) => ({ ...old, version: isLatest ? undefined : String(version) })}

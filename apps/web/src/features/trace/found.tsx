@@ -31,9 +31,9 @@ function Ways({ words, found }: Props) {
   const onlyChart = lots.length === 0 ? chart : undefined;
   useEffect(() => {
     if (onlyLot !== undefined)
-      void navigate({ search: { q: words, lotId: onlyLot }, replace: true });
+      void navigate({ search: (old) => ({ ...old, q: words, lotId: onlyLot }), replace: true });
     if (onlyChart !== undefined)
-      void navigate({ search: { q: words, chart: onlyChart }, replace: true });
+      void navigate({ search: (old) => ({ ...old, q: words, chart: onlyChart }), replace: true });
   }, [onlyLot, onlyChart, words, navigate]);
   if (onlyLot !== undefined || onlyChart !== undefined) return null;
   if (first === undefined) return <Nothing words={words} found={found} />;
@@ -69,8 +69,7 @@ function Nothing({ words, found }: Props) {
           <p>{searched.where}</p>
           <ul>
             <li>
-              {searched.lots}
-              {found.begins.length === 0 && `: ${searched.none}`}
+              {`${searched.lots}: ${found.begins.length === 0 ? searched.none : searched.below}`}
             </li>
             <li>{`${searched.charts}: ${searched.none}`}</li>
           </ul>

@@ -17,6 +17,8 @@ export interface PlacedLink {
 export interface Drawing {
   readonly width: number;
   readonly height: number;
+  /** From one column to the next. */
+  readonly apart: number;
   readonly nodes: readonly PlacedNode[];
   readonly links: readonly PlacedLink[];
 }
@@ -58,7 +60,7 @@ export function layOut(path: Path, width: number): Drawing {
       return placed;
     });
   });
-  return { width, height, nodes, links: lines(path.links, nodes, high) };
+  return { width, height, apart, nodes, links: lines(path.links, nodes, high) };
 }
 
 function lines(

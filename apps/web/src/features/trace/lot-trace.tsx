@@ -1,6 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import { ProblemError } from '../../api/problem.js';
+import { useText } from '../../text/text-provider.js';
 import { Caution } from '../../ui/caution.js';
+import { EmptyState } from '../../ui/empty-state.js';
 import { Loaded } from '../../ui/loaded.js';
 import { type LotTrace, lotTraceQuery } from './api/trace-lot.js';
 import { BalanceSection } from './balance-section.js';
@@ -18,8 +21,12 @@ const route = getRouteApi('/in/trace');
 
 /** Forward: what became of a lot. */
 export function LotTraceView({ lotId }: { readonly lotId: string }) {
+  const t = useText();
   const { rows, cursor } = route.useSearch();
   const trace = useQuery(lotTraceQuery(lotId, Number(rows ?? '50'), cursor));
+  if (trace.error instanceof ProblemError && trace.error.problem.status === 404) {
+    return <EmptyState title={t.trace.gone} hint={t.trace.nothingHint} />;
+  }
   return (
     <Loaded query={trace}>
       {(data) => <Everything trace={data} stale={trace.isPlaceholderData} />}

@@ -16,6 +16,14 @@ export function LotStatusMark({ status }: { readonly status: LotStatus }) {
 
 export type Sureness = TracedUse['sureness'];
 
+/** The surest first. */
+export const SURENESS = [
+  'scanned',
+  'open container',
+  'assumed',
+  'not stated',
+] as const satisfies Sureness[];
+
 const SURE: Readonly<Record<Sureness, Tone>> = {
   scanned: 'good',
   'open container': 'accent',

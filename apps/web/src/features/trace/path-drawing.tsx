@@ -25,6 +25,9 @@ export function PathSection({ trace }: { readonly trace: LotTrace }) {
   );
 }
 
+/** About as wide as one letter of a name. */
+const LETTER = 7;
+
 /** On wide screens and on paper the words would grow with the picture. */
 const [NARROWEST, WIDEST] = [560, 1000];
 
@@ -39,6 +42,8 @@ function Drawing({ path, trace }: { readonly path: Path; readonly trace: LotTrac
   const drawing = layOut(path, wide);
   const byId = new Map(path.nodes.map((node) => [node.id, nameOf(node)]));
   const words = t.trace.path;
+  const labelOf = (node: PathNode, quantity: string) =>
+    node.kind === 'delivery' ? `${format.dayShort(node.receivedOn)}: ${quantity}` : quantity;
   return (
     <figure ref={ref} className={css.figure}>
       <svg
@@ -56,7 +61,8 @@ function Drawing({ path, trace }: { readonly path: Path; readonly trace: LotTrac
             key={placed.node.id}
             placed={placed}
             name={nameOf(placed.node)}
-            amount={amount(placed.node.amount)}
+            amount={labelOf(placed.node, amount(placed.node.amount))}
+            letters={Math.floor((drawing.apart - 26) / LETTER)}
           />
         ))}
       </svg>
@@ -78,16 +84,19 @@ interface NodeProps {
   readonly placed: PlacedNode;
   readonly name: string;
   readonly amount: string;
+  /** So many fit before the next column begins. */
+  readonly letters: number;
 }
 
-function Node({ placed, name, amount }: NodeProps) {
+function Node({ placed, name, amount, letters }: NodeProps) {
+  const fits = placed.node.kind === 'end' || name.length <= letters;
   const { x, y, high, node } = placed;
   const middle = y + Math.max(high, 36) / 2;
   return (
     <g data-end={node.kind === 'end' ? node.end : undefined} className={css.node}>
       <rect x={x} y={y} width={BAR} height={high} rx={1.5} />
       <text x={x + BAR + 8} y={middle - 4}>
-        {name}
+        {fits ? name : `${name.slice(0, letters - 1)}…`}
       </text>
       <text className={css.amount} x={x + BAR + 8} y={middle + 14}>
         {amount}
@@ -104,7 +113,7 @@ function useNames(trace: LotTrace): (node: PathNode) => string {
   return (node) => {
     switch (node.kind) {
       case 'delivery':
-        return `${node.supplier}, ${format.dayShort(node.receivedOn)}`;
+        return node.supplier;
       case 'found':
         return words.found;
       case 'place':

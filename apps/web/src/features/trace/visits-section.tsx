@@ -8,7 +8,7 @@ import { Section } from '../../ui/section.js';
 import { StatusMark } from '../../ui/status-mark.js';
 import { Amount, Day } from '../../ui/values.js';
 import type { LotTrace } from './api/trace-lot.js';
-import { SurenessMark } from './marks.js';
+import { SURENESS, SurenessMark } from './marks.js';
 import { teethOf, type UseRow, useRows } from './uses.js';
 import css from './visits-section.module.css';
 
@@ -76,15 +76,16 @@ export function VisitsSection({ trace, stale }: Props) {
 function SurenessKey({ trace }: { readonly trace: LotTrace }) {
   const t = useText();
   const { unit } = trace.lot.consumable;
+  const totals = new Map(trace.affected.bySureness.map((one) => [one.sureness, one.quantity]));
   return (
     <dl className={css.key}>
-      {trace.affected.bySureness.map(({ sureness, quantity }) => (
+      {SURENESS.filter((one) => totals.has(one)).map((sureness) => (
         <div key={sureness}>
           <dt>
             <SurenessMark sureness={sureness} />
           </dt>
           <dd className={css.quantity}>
-            <Amount value={quantity} unit={unit} />
+            <Amount value={totals.get(sureness) ?? '0'} unit={unit} />
           </dd>
           <dd>{t.trace.surenessWords[sureness]}</dd>
         </div>

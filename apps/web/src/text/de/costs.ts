@@ -56,7 +56,7 @@ export const costs: Text['costs'] = {
     retakes: 'Davon wiederholt',
   },
   spread: {
-    title: (groups) => `Wie weit die Kosten auseinanderliegen, nach ${groups}`,
+    title: (groups) => `Wie weit die Kosten auseinanderliegen: ${groups}`,
     key: { whisker: 'günstigste bis teuerste', band: '8 von 10', middle: 'die in der Mitte' },
     picture: (groups, low, high) =>
       `${groups} Zeilen mit Kosten. Die mittlere einer Zeile kostet von ${low} bis ${high}. Die Tabelle darunter hat alle Zahlen.`,
@@ -136,7 +136,7 @@ export const costs: Text['costs'] = {
     sharedLines: 'Anteil am gemeinsamen Material',
     noLines: 'In diesem Teil ist nichts.',
     belongs: { restoration: 'diese Restauration', tooth: 'den Zahn', visit: 'den ganzen Besuch' },
-    lineShare: (share, whole, owner) => `${share} von ${whole} für ${owner}`,
+    lineShare: (whole, owner) => `von ${whole} für ${owner}`,
     attempt: (n) => `Versuch ${n}: wiederholt`,
     driver: (words) => `Geplant je ${words}`,
     byHand: 'Von Hand ergänzt',
@@ -166,7 +166,8 @@ export const costs: Text['costs'] = {
     noLot: 'Charge nicht angegeben',
     delivery: (supplier, day, line) => `${supplier}, Lieferung vom ${day}, Zeile ${line}`,
     pack: (name, price) => `${name} zu ${price}`,
-    movement: 'Buchungen dieser Lieferzeile',
+    movement: 'Buchungen',
+    movementOf: (delivery) => `Buchungen: ${delivery}`,
     sureness: {
       scanned: 'gescannt',
       'open container': 'aus dem offenen Behälter',
@@ -228,7 +229,8 @@ export const costs: Text['costs'] = {
     versionOld: (n) => `Fassung ${n}`,
     last: 'Betrachtet',
     lastOf: (n) => `Die letzten ${n}`,
-    over: (n) => `Über ${n} Restaurationen; jede Zahl gilt für eine davon.`,
+    over: (n) =>
+      `Über ${n} Restaurationen; jede Zahl gilt für eine davon, auf drei Stellen gerundet.`,
     consumable: 'Verbrauchsmaterial',
     planned: 'Geplant',
     placed: 'Im Zahn',

@@ -109,7 +109,6 @@ export const setupTokens: Text['setupTokens'] = {
   secretTitle: 'Jetzt das Geheimnis kopieren',
   secretHint:
     'Es wird nur dieses eine Mal gezeigt und nirgends aufbewahrt. Wer es hat, darf, was Sie dürfen. Behandeln Sie es wie ein Passwort.',
-  secret: 'Das Geheimnis',
   copy: 'Kopieren',
   copied: 'Kopiert',
   understood: 'Ich habe es kopiert',

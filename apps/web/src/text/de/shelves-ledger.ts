@@ -164,7 +164,7 @@ export const receive: Text['receive'] = {
   price: 'Preis je Packung',
   location: 'Kommt in',
   lot: 'Chargennummer',
-  noLot: 'Etikett nennt keine',
+  noLot: 'Nicht auf dem Etikett',
   expires: 'Verfall laut Etikett',
   remove: (n) => `Zeile ${n} entfernen`,
   add: 'Zeile hinzufügen',

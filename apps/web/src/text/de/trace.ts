@@ -15,6 +15,7 @@ export const trace: Text['trace'] = {
   searched: {
     lots: 'Chargen, deren Nummer genau so lautet oder so beginnt',
     charts: 'Besuche, deren Kartennummer genau so lautet',
+    below: 'keine genau so, siehe unten',
     where: 'Gesucht, ohne auf Großbuchstaben zu achten:',
     none: 'keine',
   },

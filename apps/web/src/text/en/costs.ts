@@ -131,7 +131,7 @@ export const costs = {
     sharedLines: 'Its share of common material',
     noLines: 'Nothing in this part.',
     belongs: { restoration: 'this restoration', tooth: 'the tooth', visit: 'the whole visit' },
-    lineShare: (share: string, whole: string, owner: string) => `${share} of ${whole} for ${owner}`,
+    lineShare: (whole: string, owner: string) => `of ${whole} for ${owner}`,
     attempt: (n: number) => `attempt ${n}: done again`,
     driver: (words: string) => `Planned per ${words}`,
     byHand: 'Added by hand',
@@ -162,7 +162,8 @@ export const costs = {
     delivery: (supplier: string, day: string, line: number) =>
       `${supplier}, delivery of ${day}, line ${line}`,
     pack: (name: string, price: string) => `${name} at ${price}`,
-    movement: 'Ledger of this delivery line',
+    movement: 'Ledger',
+    movementOf: (delivery: string) => `Ledger: ${delivery}`,
     sureness: {
       scanned: 'scanned',
       'open container': 'from the open container',
@@ -224,7 +225,8 @@ export const costs = {
     versionOld: (n: number) => `Version ${n}`,
     last: 'Looked at',
     lastOf: (n: string) => `The last ${n}`,
-    over: (n: string) => `Over ${n} restorations; every figure is for one of them.`,
+    over: (n: string) =>
+      `Over ${n} restorations; every figure is for one of them, rounded to three digits.`,
     consumable: 'Consumable',
     planned: 'Planned',
     placed: 'In the tooth',

@@ -104,7 +104,6 @@ export const setupTokens = {
   secretTitle: 'Copy the secret now',
   secretHint:
     'It is shown this once and kept nowhere. Whoever has it can do what you can do, so treat it like a password.',
-  secret: 'The secret',
   copy: 'Copy',
   copied: 'Copied',
   understood: 'I have copied it',

@@ -165,7 +165,7 @@ export const receive = {
   price: 'Price a pack',
   location: 'Put in',
   lot: 'Lot number',
-  noLot: 'The label states none',
+  noLot: 'Not on the label',
   expires: 'Expiry on the label',
   remove: (n: number) => `Remove line ${n}`,
   add: 'Add a line',

@@ -32,7 +32,7 @@ export const shelves = {
     owed: (amount: string) => `${amount} used, not in the book`,
   },
   daysLeft: (n: number) =>
-    n < 0 ? 'over' : n === 0 ? 'last day today' : n === 1 ? '1 day left' : `${n} days left`,
+    n < 0 ? 'past' : n === 0 ? 'last day today' : n === 1 ? '1 day left' : `${n} days left`,
   statuses: {
     usable: 'Usable',
     expired: 'Expired',

@@ -13,6 +13,7 @@ export const trace = {
   searched: {
     lots: 'Lots whose number is exactly this, or begins with it',
     charts: 'Visits whose chart reference is exactly this',
+    below: 'none is exactly this, see below',
     where: 'Searched, without minding capitals:',
     none: 'none',
   },

@@ -1,5 +1,5 @@
 import { Button, TextInput } from '@mantine/core';
-import type { KeyboardEvent } from 'react';
+import type { KeyboardEvent, ReactNode } from 'react';
 import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
 import { type Column, DataTable } from '../../../ui/data-table.js';
@@ -18,17 +18,20 @@ interface Props {
   readonly count: Count;
   readonly holdings: readonly Holding[];
   readonly more: (() => void) | undefined;
+  /** Where one counts, when that can be chosen. */
+  readonly where: ReactNode;
 }
 
 /** Writing down what is there, line by line; Enter goes to the next line. */
-export function CountEntry({ count, holdings, more }: Props) {
+export function CountEntry({ count, holdings, more, where }: Props) {
   const { counting, ui } = useText();
   const { form, leave, read } = count;
-  const columns = useEntryColumns(count);
+  const columns = useEntryColumns(count, where !== null);
   const problem = form.errorAt('draft');
   return (
     <Form form={form}>
-      <div className={css.day}>
+      <div className={css.top}>
+        {where}
         <DateField label={counting.day} {...form.field('countedOn')} />
       </div>
       <div>
@@ -62,7 +65,7 @@ export function CountEntry({ count, holdings, more }: Props) {
   );
 }
 
-function useEntryColumns({ form, read }: Count): Column<Holding>[] {
+function useEntryColumns({ form, read }: Count, ofOnePlace: boolean): Column<Holding>[] {
   const { columns } = useText().counting;
   const { draft } = form.values;
   const lines = new Map(read.lines.map((line) => [line.holding.id, line]));
@@ -71,7 +74,7 @@ function useEntryColumns({ form, read }: Count): Column<Holding>[] {
     form.clearAt(id);
   };
   return [
-    { id: 'what', head: columns.what, cell: (row) => <What row={row} /> },
+    { id: 'what', head: columns.what, cell: (row) => <What row={row} ofOnePlace={ofOnePlace} /> },
     { id: 'lot', head: columns.lot, cell: (row) => <Lot row={row} /> },
     {
       id: 'expected',
@@ -82,7 +85,6 @@ function useEntryColumns({ form, read }: Count): Column<Holding>[] {
     {
       id: 'counted',
       head: columns.counted,
-      align: 'end',
       cell: (row) => (
         <Entry
           row={row}
@@ -101,11 +103,11 @@ function useEntryColumns({ form, read }: Count): Column<Holding>[] {
   ];
 }
 
-function What({ row }: { readonly row: Holding }) {
+function What({ row, ofOnePlace }: { readonly row: Holding; readonly ofOnePlace: boolean }) {
   return (
     <>
       {nameOf(row.consumable)}
-      <Second>{row.location.name}</Second>
+      <Second>{ofOnePlace ? row.consumable.category : row.location.name}</Second>
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import type { ReactNode } from 'react';
 import { useText } from '../../../text/text-provider.js';
 import { Busy } from '../../../ui/busy.js';
 import { EmptyState } from '../../../ui/empty-state.js';
@@ -23,7 +24,6 @@ export function CountView() {
   return (
     <>
       <Head />
-      {consumableId === undefined && <PlaceChoice />}
       {scope === undefined ? <Where /> : <Counted key={scope} scope={scope} />}
     </>
   );
@@ -41,31 +41,34 @@ function Head() {
 
 function Where() {
   const { counting } = useText();
-  return <EmptyState title={counting.where} hint={counting.whereHint} />;
+  return (
+    <>
+      <Filters>
+        <PlaceChoice />
+      </Filters>
+      <EmptyState title={counting.where} hint={counting.whereHint} />
+    </>
+  );
 }
 
 function PlaceChoice() {
   const { shelves, ui } = useText();
-  const { locationId, step } = route.useSearch();
+  const { locationId } = route.useSearch();
   const navigate = route.useNavigate();
   const places = useQuery(placesQuery).data ?? [];
-  if (step === 'review') return null;
   return (
-    <Filters>
-      <FilterSelect
-        label={shelves.filter.location}
-        all={ui.choose}
-        value={locationId}
-        choices={places.map(({ id, name }) => ({ value: id, label: name }))}
-        onChoose={(to) => void navigate({ search: (old) => ({ ...old, locationId: to }) })}
-      />
-    </Filters>
+    <FilterSelect
+      label={shelves.filter.location}
+      all={ui.choose}
+      value={locationId}
+      choices={places.map(({ id, name }) => ({ value: id, label: name }))}
+      onChoose={(to) => void navigate({ search: (old) => ({ ...old, locationId: to }) })}
+    />
   );
 }
 
 function Counted({ scope }: { readonly scope: string }) {
   const { consumableId, locationId } = route.useSearch();
-  const { counting } = useText();
   const of = consumableId === undefined ? { locationId } : { consumableId };
   const query = useInfiniteQuery(countedQuery(of));
   const holdings = query.data?.pages.flatMap(({ items }) => items) ?? [];
@@ -74,11 +77,12 @@ function Counted({ scope }: { readonly scope: string }) {
     <Loaded query={query}>
       {() =>
         holdings.length === 0 ? (
-          <EmptyState title={counting.empty} hint={counting.emptyHint} />
+          <Nothing choice={consumableId === undefined} />
         ) : (
           <CountSteps
             scope={scope}
             holdings={holdings}
+            where={consumableId === undefined ? <PlaceChoice /> : null}
             more={query.hasNextPage ? () => void query.fetchNextPage() : undefined}
           />
         )
@@ -87,19 +91,30 @@ function Counted({ scope }: { readonly scope: string }) {
   );
 }
 
+function Nothing({ choice }: { readonly choice: boolean }) {
+  const { counting } = useText();
+  return (
+    <>
+      {choice && (
+        <Filters>
+          <PlaceChoice />
+        </Filters>
+      )}
+      <EmptyState title={counting.empty} hint={counting.emptyHint} />
+    </>
+  );
+}
+
 interface StepsProps {
   readonly scope: string;
   readonly holdings: readonly Holding[];
   /** Shows the next page; undefined when everything is shown. */
   readonly more: (() => void) | undefined;
+  readonly where: ReactNode;
 }
 
-function CountSteps({ scope, holdings, more }: StepsProps) {
-  const count = useCount(scope, holdings);
+function CountSteps({ scope, ...rest }: StepsProps) {
+  const count = useCount(scope, rest.holdings);
   const review = count.reviewing && count.read.lines.length > 0;
-  return review ? (
-    <CountReview count={count} />
-  ) : (
-    <CountEntry count={count} holdings={holdings} more={more} />
-  );
+  return review ? <CountReview count={count} /> : <CountEntry count={count} {...rest} />;
 }

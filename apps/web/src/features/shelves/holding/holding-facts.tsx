@@ -8,8 +8,14 @@ import { Second } from '../parts/second.js';
 import { STATUS_TONES } from '../stock/tones.js';
 import css from './holding.module.css';
 
+interface Props {
+  readonly holding: Holding;
+  /** Only what one has to know while doing something with it. */
+  readonly brief: boolean;
+}
+
 /** Everything about one holding. */
-export function HoldingFacts({ holding }: { readonly holding: Holding }) {
+export function HoldingFacts({ holding, brief }: Props) {
   const { facts, statuses, holdings } = useText().shelves;
   const { lot, status, containers } = holding;
   return (
@@ -28,8 +34,18 @@ export function HoldingFacts({ holding }: { readonly holding: Holding }) {
       <Fact label={facts.useBy}>
         <LastDay value={holding.effectiveExpiry} />
       </Fact>
+      {!brief && <Past holding={holding} />}
+    </dl>
+  );
+}
+
+/** What it was and is worth. */
+function Past({ holding }: { readonly holding: Holding }) {
+  const { facts } = useText().shelves;
+  return (
+    <>
       <Fact label={facts.labelExpiry}>
-        <Day value={lot.labelExpiry} />
+        <Day value={holding.lot.labelExpiry} />
       </Fact>
       {holding.openedOn !== null && (
         <Fact label={facts.openedOn}>
@@ -42,7 +58,7 @@ export function HoldingFacts({ holding }: { readonly holding: Holding }) {
       <Fact label={facts.value}>
         <Money value={holding.value} />
       </Fact>
-    </dl>
+    </>
   );
 }
 

@@ -47,7 +47,12 @@ export function HoldingSheet({ holding }: { readonly holding: Holding | null }) 
       onClose={close}
       position="right"
       size="30rem"
-      title={holding === null ? t.shelves.sheet.gone : nameOf(holding.consumable)}
+      title={
+        <span className={css.title}>
+          {holding === null ? t.shelves.sheet.gone : nameOf(holding.consumable)}
+        </span>
+      }
+      classNames={{ header: css.header ?? '', body: css.body ?? '' }}
       closeButtonProps={{ 'aria-label': t.ui.close, size: 'lg' }}
       overlayProps={{ backgroundOpacity: 0.35 }}
       transitionProps={{ duration: 120 }}
@@ -56,12 +61,19 @@ export function HoldingSheet({ holding }: { readonly holding: Holding | null }) 
         <p>{t.shelves.sheet.goneHint}</p>
       ) : (
         <>
-          <HoldingFacts holding={holding} />
+          <HoldingFacts holding={holding} brief={action !== undefined} />
           {action === undefined ? <Ways holding={holding} /> : <Doing {...{ holding, action }} />}
         </>
       )}
     </Drawer>
   );
+}
+
+/** The keyboard goes to the first field: when the form comes, and when the sheet opens with it. */
+function toFirstField(form: HTMLElement | null): void {
+  const field = form?.querySelector<HTMLElement>('input, select, textarea');
+  field?.setAttribute('data-autofocus', '');
+  field?.focus();
 }
 
 function Doing({ holding, action }: { readonly holding: Holding; readonly action: Action }) {
@@ -80,7 +92,7 @@ function Doing({ holding, action }: { readonly holding: Holding; readonly action
       </Link>
       <h3 className={css.heading}>{shelves.actions[action]}</h3>
       {possible ? (
-        <div className={css.form}>
+        <div ref={toFirstField} className={css.form}>
           <ActionForm key={`${holding.id} ${action}`} holding={holding} />
         </div>
       ) : (

@@ -39,7 +39,7 @@ function Packs({ line }: Props) {
   const format = useFormat();
   return (
     <>
-      {`${line.packs} × ${format.money(line.packPrice)}`}
+      <span className={css.line}>{`${line.packs} × ${format.money(line.packPrice)}`}</span>
       <Second>{format.quantity(line.quantity, line.consumable.unit)}</Second>
     </>
   );
@@ -53,7 +53,9 @@ function Landed({ line }: Props) {
       <Money value={line.landedCost} />
       {each !== undefined && (
         <Second>
-          {`${format.number(each)} ${format.currency}/${format.unitName('1', line.consumable.unit)}`}
+          <span className={css.line}>
+            {`${format.number(each)} ${format.currency}/${format.unitName('1', line.consumable.unit)}`}
+          </span>
         </Second>
       )}
     </>

@@ -60,12 +60,14 @@ function Whole({ delivery }: Props) {
       <Reversed delivery={delivery} />
       <Totals delivery={delivery} />
       <Section title={deliveries.lines} hint={deliveries.spread[delivery.spreadKey]}>
-        <DataTable
-          label={deliveries.lines}
-          columns={columns}
-          rows={delivery.lines}
-          rowKey={(line) => line.layerId}
-        />
+        <div className={css.lines}>
+          <DataTable
+            label={deliveries.lines}
+            columns={columns}
+            rows={delivery.lines}
+            rowKey={(line) => line.layerId}
+          />
+        </div>
       </Section>
       <p className={parts.quiet}>
         {deliveries.bookedBy(recordedBy.name, format.instant(recordedAt))}

@@ -1,7 +1,6 @@
 import { formatQuantity, quantity, quantityFromMicro } from '#lib/measure';
 import type { Format } from '../../../text/format.js';
 import type { Text } from '../../../text/text.js';
-import { nameOf } from '../parts/what.js';
 import type { Product } from './lines.js';
 
 /** '20 × 0.25 g, single-dose': what is in a pack. */
@@ -14,9 +13,4 @@ export function packWords({ presentation, consumable }: Product, format: Format,
   }
   const content = format.quantity(contentPerContainer, unit);
   return t.receive.pack[dispensing](format.number(String(containersPerPack)), content);
-}
-
-/** 'Paste, Body 2 · Box of 20' */
-export function productWords({ presentation, consumable }: Product): string {
-  return `${nameOf(consumable)} · ${presentation.name}`;
 }

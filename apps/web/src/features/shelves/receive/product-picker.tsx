@@ -6,8 +6,9 @@ import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
 import { presentationsQuery } from '../api/list-presentations.js';
 import { summaryQuery } from '../api/list-summary.js';
+import { nameOf } from '../parts/what.js';
 import type { Product } from './lines.js';
-import { packWords, productWords } from './pack-words.js';
+import { packWords } from './pack-words.js';
 import css from './receive.module.css';
 
 interface Props {
@@ -39,7 +40,7 @@ function useProducts(typed: string, supplierId: string): readonly Product[] {
 /** Finds a product by its name, shade or size, pack by pack. */
 export function ProductPicker({ product, supplierId, error, onProduct, onEnter }: Props) {
   const { receive } = useText();
-  const chosen = product === null ? '' : productWords(product);
+  const chosen = product === null ? '' : nameOf(product.consumable);
   const [typed, setTyped] = useState(chosen);
   const [asked] = useDebouncedValue(typed === chosen ? '' : typed, 200);
   const [opened, setOpened] = useState(false);
@@ -49,7 +50,7 @@ export function ProductPicker({ product, supplierId, error, onProduct, onEnter }
     <Select
       label={receive.product}
       placeholder={receive.productPlaceholder}
-      data={all.map((one) => ({ value: one.presentation.id, label: productWords(one) }))}
+      data={all.map((one) => ({ value: one.presentation.id, label: nameOf(one.consumable) }))}
       value={product?.presentation.id ?? null}
       onChange={(id) => onProduct(all.find((one) => one.presentation.id === id) ?? null)}
       searchable
@@ -71,7 +72,8 @@ export function ProductPicker({ product, supplierId, error, onProduct, onEnter }
         width: 'target',
         position: 'bottom-start',
       }}
-      data-product=""
+      rightSection={<span />}
+      rightSectionWidth={10}
     />
   );
 }
@@ -89,8 +91,10 @@ function Option({ product }: { readonly product: Product | undefined }) {
   if (!product) return null;
   return (
     <span>
-      {productWords(product)}
-      <span className={css.pack}>{packWords(product, format, t)}</span>
+      {nameOf(product.consumable)}
+      <span className={css.pack}>
+        {`${product.presentation.name} · ${packWords(product, format, t)}`}
+      </span>
     </span>
   );
 }

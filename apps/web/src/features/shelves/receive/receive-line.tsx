@@ -7,7 +7,6 @@ import { StatusMark } from '../../../ui/status-mark.js';
 import type { Place } from '../api/list-places.js';
 import { daysBetween, nearnessOf } from '../parts/days.js';
 import { broughtBy, type Line } from './lines.js';
-import { packWords } from './pack-words.js';
 import { PriceNote } from './price-note.js';
 import { ProductPicker } from './product-picker.js';
 import css from './receive.module.css';
@@ -86,7 +85,7 @@ function Makes({ line }: { readonly line: Line }) {
     amount === undefined ? '' : t.receive.makes(format.quantity(amount, product.consumable.unit));
   return (
     <span className={css.note}>
-      {[packWords(product, format, t), makes].filter((part) => part !== '').join(', ')}
+      {[product.presentation.name, makes].filter((part) => part !== '').join(', ')}
     </span>
   );
 }

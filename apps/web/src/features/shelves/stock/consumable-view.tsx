@@ -101,22 +101,24 @@ function Holdings({ consumableId }: { readonly consumableId: string }) {
   const columns = useHoldingColumns();
   return (
     <Section title={holdings.title} hint={holdings.hint}>
-      <Loaded query={page}>
-        {(data) => (
-          <DataTable
-            label={holdings.list}
-            columns={columns}
-            rows={data.items}
-            rowKey={(row) => row.id}
-            marked={holdingId}
-            cursor={after}
-            nextCursor={data.nextCursor}
-            onCursor={(to) => void navigate({ search: (old) => ({ ...old, after: to }) })}
-            stale={page.isPlaceholderData}
-            empty={<EmptyState title={holdings.empty} hint={holdings.emptyHint} />}
-          />
-        )}
-      </Loaded>
+      <div className={own.table}>
+        <Loaded query={page}>
+          {(data) => (
+            <DataTable
+              label={holdings.list}
+              columns={columns}
+              rows={data.items}
+              rowKey={(row) => row.id}
+              marked={holdingId}
+              cursor={after}
+              nextCursor={data.nextCursor}
+              onCursor={(to) => void navigate({ search: (old) => ({ ...old, after: to }) })}
+              stale={page.isPlaceholderData}
+              empty={<EmptyState title={holdings.empty} hint={holdings.emptyHint} />}
+            />
+          )}
+        </Loaded>
+      </div>
     </Section>
   );
 }

@@ -49,6 +49,12 @@ function Blocked({ row }: { readonly row: SummaryRow }) {
   );
 }
 
+/** What is not there does not expire. */
+function Expiry({ row }: { readonly row: SummaryRow }) {
+  if (row.usable === '0') return <span className={css.quiet}>–</span>;
+  return <LastDay value={row.earliestExpiry} />;
+}
+
 /** Of one place there is no level: the order point is of the whole practice. */
 export function useOverviewColumns(ofOnePlace: boolean): Column<SummaryRow, Sort>[] {
   const { columns } = useText().shelves;
@@ -70,7 +76,7 @@ export function useOverviewColumns(ofOnePlace: boolean): Column<SummaryRow, Sort
       id: 'expiry',
       head: columns.expiry,
       sort: 'expiry',
-      cell: (row) => <LastDay value={row.earliestExpiry} />,
+      cell: (row) => <Expiry row={row} />,
     },
     ...(ofOnePlace ? [] : [level]),
     {
