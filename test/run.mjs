@@ -58,7 +58,8 @@ async function tests(args) {
   try {
     const jest = ['--experimental-vm-modules', '--disable-warning=ExperimentalWarning'];
     jest.push('node_modules/jest/bin/jest.js', '--config', 'test/jest.config.mjs');
-    jest.push('--json', `--outputFile=${file}`, ...args);
+    // A failed test may leave something open; the run must end all the same.
+    jest.push('--forceExit', '--json', `--outputFile=${file}`, ...args);
     const { code } = await run(process.execPath, jest, ['ignore', 'ignore', 'inherit']);
     count(existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : undefined, code);
   } finally {

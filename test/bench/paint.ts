@@ -26,8 +26,8 @@ async function paint(page: Page, url: string): Promise<Painted> {
   await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
   let bytes = 0;
   const scripts = new Set<string>();
-  session.on('Network.responseReceived', ({ requestId, response }) => {
-    if (response.mimeType.includes('javascript')) scripts.add(requestId);
+  session.on('Network.responseReceived', ({ requestId, type }) => {
+    if (type === 'Script') scripts.add(requestId);
   });
   session.on('Network.loadingFinished', ({ requestId, encodedDataLength }) => {
     if (scripts.has(requestId)) bytes += encodedDataLength;

@@ -31,8 +31,10 @@ beforeAll(async () => {
 afterEach(() => expect(page.url()).toContain(web.url));
 
 afterAll(async () => {
-  await browser.closePages().finally(() => browser.close());
-  await web.stop();
+  await browser
+    .closePages()
+    .finally(() => browser.close())
+    .finally(() => web.stop());
 });
 
 const LISTS: [screen: string, search: string, found: string][] = [

@@ -102,7 +102,7 @@ describe('the list of visits', () => {
     await page.getByLabel('Stock').selectOption({ label: 'All' });
     await links.first().waitFor();
     expect(await links.allTextContents()).toEqual(['C-77']);
-    await page.getByLabel('To').fill('2026-01-31');
+    await page.getByLabel('To', { exact: true }).fill('2026-01-31');
     await page.getByLabel('From').fill('2026-02-01');
     await page.getByText('From is after To.').waitFor();
     await expectAccessible(page);

@@ -24,6 +24,7 @@ export async function serveWeb(fastify: FastifyInstance, folder: string): Promis
     root: folder,
     prefix: '/',
     wildcard: false,
+    preCompressed: true,
     cacheControl: false,
     setHeaders: (reply, file) => void reply.header('Cache-Control', cacheFor(file)),
   });

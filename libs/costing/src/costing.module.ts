@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import { FoldCosts } from './app/fold-costs.js';
 import { ReportsController } from './http/reports.controller.js';
 import { RestorationsController } from './http/restorations.controller.js';
 import { ExplainRestorationCost } from './queries/explain-restoration-cost.js';
@@ -11,6 +12,7 @@ import { ReportWaste } from './queries/report-waste.js';
   controllers: [ReportsController, RestorationsController],
   providers: [
     ExplainRestorationCost,
+    FoldCosts,
     ListRestorations,
     ReportRestorationCosts,
     ReportTemplateUsage,

@@ -1,5 +1,6 @@
 export { PostVisit } from './app/post-visit.js';
 export { ReverseVisit } from './app/reverse-visit.js';
+export { type ConsumableFacts, loadFacts, type VisitFacts } from './db/visit-facts.js';
 export {
   attributeCost,
   type CostedLine,
@@ -8,6 +9,7 @@ export {
   sharesOf,
   type VisitCost,
 } from './domain/attribute-cost.js';
+export { wholeDoses } from './domain/issue-visit.js';
 export { PlanVisitDto, PostVisitDto, ScannedDto, UsageEntryDto } from './http/visit-inputs.dto.js';
 export { VisitDto, VisitPreviewDto } from './http/visit-outputs.dto.js';
 export { VisitsModule } from './visits.module.js';

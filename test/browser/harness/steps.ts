@@ -33,3 +33,14 @@ export async function shot(page: Page, name: string): Promise<void> {
       fullPage: (page.viewportSize()?.width ?? 0) > 1000,
     });
 }
+
+/** Waits until something on the page is so; says what it was when it never is. */
+export async function eventually<T>(look: () => Promise<T>, expected: T): Promise<void> {
+  const until = Date.now() + 8000;
+  let seen = await look();
+  while (JSON.stringify(seen) !== JSON.stringify(expected) && Date.now() < until) {
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    seen = await look();
+  }
+  expect(seen).toEqual(expected);
+}

@@ -8,6 +8,7 @@ import {
   type TestDatabase,
   testDataSource,
 } from '../../../../test/harness/database.js';
+import { FoldCosts } from '../app/fold-costs.js';
 import { costReportCsv, wasteCsv } from '../http/report-csv.js';
 import { actor, fillBook, idOf, stranger } from './book.fixture.js';
 import { ExplainRestorationCost } from './explain-restoration-cost.js';
@@ -36,7 +37,7 @@ afterAll(async () => {
 
 describe('the report of what restorations cost', () => {
   const report = (query: Parameters<ReportRestorationCosts['run']>[1], who = actor) =>
-    new ReportRestorationCosts(uow).run(who, query);
+    new ReportRestorationCosts(uow, new FoldCosts(uow)).run(who, query);
 
   it.each(['template', 'reason', 'dentist', 'month', 'template,reason,dentist,month'])(
     'by %s adds up to the total, and the total to the visits, to the cent',

@@ -1,86 +1,89 @@
 import { Injectable } from '@nestjs/common';
-import { formatMoney } from '#lib/measure';
-import { type Actor, currencyStep, invalidFields, type Tx, UnitOfWork } from '#lib/platform';
+import { formatMoney, moneyFromMicro } from '#lib/measure';
+import { type Actor, currencyStep, invalidFields, UnitOfWork } from '#lib/platform';
 import { microOf, moneyText } from '#lib/stock';
+import { FoldCosts } from '../app/fold-costs.js';
 import { GROUPS, type Group, parseGroupBy } from '../domain/group-by.js';
+import { listsBy } from '../domain/lists-by.js';
 import { meanMoney } from '../domain/mean.js';
+import { spreadOf } from '../domain/spread.js';
 import type { CostFiguresDto, CostReportDto, CostReportRowDto } from '../http/cost-report.dto.js';
 import type { CostReportQueryDto } from '../http/costing-queries.dto.js';
-import { CHOSEN, chosenValues } from './chosen.js';
+import { CATEGORY_CELLS, CELLS, cellValues, changedMonths, VISIT_CELLS } from './cost-cells.js';
 
-/** The columns of each grouping; the name follows from the id. */
-const KEYS: Record<Group, readonly string[]> = {
-  template: ['template_id', 'template_name'],
-  reason: ['reason'],
-  dentist: ['dentist_id', 'dentist_name'],
-  month: ['month'],
+/** The columns of each grouping; names are looked up afterwards. */
+const KEYS: Record<Group, string> = {
+  template: 'template_id',
+  reason: 'reason',
+  dentist: 'dentist_id',
+  month: 'month',
 };
 
-const CHOSEN_ROWS = `
-chosen AS (
-  SELECT r.id, r.visit_id, r.own_cost, r.shared_cost, r.retake_cost,
-         r.own_cost + r.shared_cost AS cost, r.template_id, t.name AS template_name, r.reason,
-         v.dentist_id, p.display_name AS dentist_name, to_char(v.visited_on, 'YYYY-MM') AS month
-  FROM restorations r
-  JOIN visits v ON v.id = r.visit_id
-  JOIN procedure_templates t ON t.id = r.template_id
-  JOIN people p ON p.id = v.dentist_id
-  WHERE ${CHOSEN} AND v.reversed_at IS NULL
-)`;
+const NAMES: Partial<Record<Group, readonly [column: string, join: string]>> = {
+  template: ['t.name AS template_name', 'JOIN procedure_templates t ON t.id = f.template_id'],
+  dentist: ['p.display_name AS dentist_name', 'JOIN people p ON p.id = f.dentist_id'],
+};
 
-function figuresSql(keys: string): string {
-  return `
-WITH ${CHOSEN_ROWS}
-SELECT ${keys}, grouping(${keys}) <> 0 AS is_total, count(*)::int AS restorations,
-       count(DISTINCT visit_id)::int AS visits, coalesce(sum(cost), 0) AS total,
-       coalesce(min(cost), 0) AS min, coalesce(max(cost), 0) AS max,
-       coalesce(percentile_disc(0.1) WITHIN GROUP (ORDER BY cost), 0) AS p10,
-       coalesce(percentile_disc(0.5) WITHIN GROUP (ORDER BY cost), 0) AS p50,
-       coalesce(percentile_disc(0.9) WITHIN GROUP (ORDER BY cost), 0) AS p90,
-       coalesce(sum(own_cost), 0) AS own_cost, coalesce(sum(shared_cost), 0) AS shared_cost,
-       coalesce(sum(retake_cost), 0) AS retake_cost
-FROM chosen GROUP BY GROUPING SETS ((${keys}), ())
+function figuresSql(groups: readonly Group[]): string {
+  const keys = keysOf(groups);
+  const names = groups.flatMap((group) => NAMES[group] ?? []);
+  const [columns, joins] = [0, 1].map((part) => names.filter((_, i) => i % 2 === part));
+  return `${CELLS}, figures AS (
+  SELECT ${keys}, sum(restorations)::int AS restorations, sum(own_cost) AS own_cost,
+         sum(shared_cost) AS shared_cost, sum(retake_cost) AS retake_cost,
+         string_agg(costs, ''::bytea) AS costs
+  FROM cells GROUP BY ${keys}
+)
+SELECT ${['f.*', ...(columns ?? [])].join(', ')} FROM figures f ${joins?.join(' ')}
 ORDER BY ${keys}`;
 }
 
-function categoriesSql(keys: string): string {
-  return `
-WITH ${CHOSEN_ROWS}
-SELECT ${keys}, grouping(${keys}) <> 0 AS is_total, k.category, sum(k.cost) AS cost
-FROM chosen JOIN restoration_costs k ON k.restoration_id = chosen.id
-GROUP BY GROUPING SETS ((${keys}, k.category), (k.category))
-ORDER BY k.category`;
+function categoriesSql(groups: readonly Group[]): string {
+  const keys = keysOf(groups);
+  return `${CATEGORY_CELLS}
+SELECT ${keys}, category, sum(cost) AS cost FROM cells
+GROUP BY ${keys}, category ORDER BY category`;
 }
 
-// Reversed visits are left out on both sides of the comparison.
-const VISITS = `
-SELECT coalesce(sum(material_cost), 0) AS total FROM visits
-WHERE practice_id = $1 AND reversed_at IS NULL
-  AND ($2::date IS NULL OR visited_on >= $2) AND ($3::date IS NULL OR visited_on <= $3)
-  AND ($4::uuid IS NULL OR dentist_id = $4)`;
+/**
+ * Visits by group, and of all groups together: the row that is_total. A visit with restorations of
+ * two templates is one visit, so that the rows are counted over templates, the total over all.
+ */
+function visitsSql(groups: readonly Group[]): string {
+  const keys = keysOf(groups);
+  const only = (column: string, one: boolean, filter: string) =>
+    one ? `${column} IS NOT NULL` : `(${column} IS NULL) = (${filter} IS NULL)`;
+  const level = (template: boolean, reason: boolean) =>
+    `${only('template_id', template, '$7::uuid')} AND ${only('reason', reason, '$8::text')}`;
+  return `${VISIT_CELLS}
+SELECT ${keys}, false AS is_total, sum(visits)::int AS visits, NULL::numeric AS material_cost
+FROM cells WHERE ${level(groups.includes('template'), groups.includes('reason'))}
+GROUP BY ${keys}
+UNION ALL
+SELECT ${groups.map(() => 'NULL').join(', ')}, true, coalesce(sum(visits), 0)::int,
+       coalesce(sum(material_cost), 0)
+FROM cells WHERE ${level(false, false)}`;
+}
+
+function keysOf(groups: readonly Group[]): string {
+  return groups.map((group) => KEYS[group]).join(', ');
+}
 
 interface KeyColumns {
-  readonly template_id?: string | null;
-  readonly template_name?: string | null;
-  readonly reason?: string | null;
-  readonly dentist_id?: string | null;
-  readonly dentist_name?: string | null;
-  readonly month?: string | null;
-  readonly is_total: boolean;
+  readonly template_id?: string;
+  readonly reason?: string;
+  readonly dentist_id?: string;
+  readonly month?: string;
 }
 
 interface FiguresRow extends KeyColumns {
+  readonly template_name?: string;
+  readonly dentist_name?: string;
   readonly restorations: number;
-  readonly visits: number;
-  readonly total: string;
-  readonly min: string;
-  readonly max: string;
-  readonly p10: string;
-  readonly p50: string;
-  readonly p90: string;
   readonly own_cost: string;
   readonly shared_cost: string;
   readonly retake_cost: string;
+  readonly costs: Buffer;
 }
 
 interface CategoryRow extends KeyColumns {
@@ -88,10 +91,25 @@ interface CategoryRow extends KeyColumns {
   readonly cost: string;
 }
 
+interface VisitsRow extends KeyColumns {
+  readonly is_total: boolean;
+  readonly visits: number;
+  readonly material_cost: string | null;
+}
+
+interface Found {
+  readonly figures: readonly FiguresRow[];
+  readonly categories: readonly CategoryRow[];
+  readonly visits: readonly VisitsRow[];
+}
+
 /** What restorations cost in materials, by template, reason, dentist or month. */
 @Injectable()
 export class ReportRestorationCosts {
-  constructor(private readonly uow: UnitOfWork) {}
+  constructor(
+    private readonly uow: UnitOfWork,
+    private readonly foldCosts: FoldCosts,
+  ) {}
 
   async run(actor: Actor, query: CostReportQueryDto): Promise<CostReportDto> {
     const groups = parseGroupBy(query.groupBy);
@@ -99,57 +117,48 @@ export class ReportRestorationCosts {
       const message = `must be one or more of ${GROUPS.join(', ')}, each once, with commas`;
       throw invalidFields([{ field: 'groupBy', message }]);
     }
-    const keys = groups.flatMap((group) => KEYS[group]).join(', ');
-    const values = chosenValues(actor.practiceId, query);
-    return this.uow.read(actor.practiceId, async (tx) => {
-      const figures = await tx.query<FiguresRow>(figuresSql(keys), values);
-      const categories = await tx.query<CategoryRow>(categoriesSql(keys), values);
-      const visitsMaterialCost = await visitsCost(tx, actor, query);
-      return toReport(actor, groups, figures, categories, visitsMaterialCost);
+    await this.foldCosts.run(actor);
+    const found = await this.uow.read(actor.practiceId, async (tx): Promise<Found> => {
+      // Somebody may have posted since: those months are worked out from the restorations.
+      const values = cellValues(actor.practiceId, query, await changedMonths(tx));
+      const figures = await tx.query<FiguresRow>(figuresSql(groups), values);
+      const categories = await tx.query<CategoryRow>(categoriesSql(groups), values);
+      const visits = await tx.query<VisitsRow>(visitsSql(groups), values);
+      return { figures, categories, visits };
     });
+    const partly = query.templateId !== undefined || query.reason !== undefined;
+    return toReport(actor, groups, found, partly);
   }
 }
 
-async function visitsCost(tx: Tx, actor: Actor, query: CostReportQueryDto): Promise<string | null> {
-  if (query.templateId !== undefined || query.reason !== undefined) return null;
-  const values = [actor.practiceId, query.from ?? null, query.to ?? null, query.dentistId ?? null];
-  const [row] = await tx.query<{ total: string }>(VISITS, values);
-  return moneyText(row?.total ?? '0');
-}
-
-function keyOf(row: KeyColumns): string {
-  if (row.is_total) return 'total';
-  const { template_id, reason, dentist_id, month } = row;
+function keyOf({ template_id, reason, dentist_id, month }: KeyColumns): string {
   return JSON.stringify([template_id, reason, dentist_id, month]);
 }
 
 function toReport(
   actor: Actor,
   groups: readonly Group[],
-  figures: readonly FiguresRow[],
-  categories: readonly CategoryRow[],
-  visitsMaterialCost: string | null,
+  found: Found,
+  partly: boolean,
 ): CostReportDto {
-  const byKey = new Map<string, CostFiguresDto['categories']>();
-  for (const row of categories) {
-    const list = byKey.get(keyOf(row)) ?? [];
-    list.push({ category: row.category, cost: moneyText(row.cost) });
-    byKey.set(keyOf(row), list);
-  }
+  const categories = listsBy(found.categories, keyOf);
+  const visits = new Map(found.visits.map((row) => [row.is_total ? 'total' : keyOf(row), row]));
   const step = currencyStep(actor.currency);
-  const shown = (row: FiguresRow) => toFigures(row, byKey.get(keyOf(row)) ?? [], step);
-  const total = figures.find((row) => row.is_total);
-  if (!total) throw new Error('A report has no total');
+  const rows = found.figures.map((row) => ({
+    ...toKeys(row),
+    ...toFigures([row], categories.get(keyOf(row)) ?? [], visits.get(keyOf(row)), step),
+  }));
+  const total = visits.get('total');
   return {
     currency: actor.currency,
     groupBy: [...groups],
-    rows: figures.filter((row) => !row.is_total).map((row) => ({ ...toKeys(row), ...shown(row) })),
-    totals: shown(total),
-    visitsMaterialCost,
+    rows,
+    totals: toFigures(found.figures, found.categories, total, step),
+    visitsMaterialCost: partly ? null : moneyText(total?.material_cost ?? '0'),
   };
 }
 
-function toKeys(row: KeyColumns): Omit<CostReportRowDto, keyof CostFiguresDto> {
+function toKeys(row: FiguresRow): Omit<CostReportRowDto, keyof CostFiguresDto> {
   return {
     templateId: row.template_id ?? null,
     templateName: row.template_name ?? null,
@@ -161,23 +170,44 @@ function toKeys(row: KeyColumns): Omit<CostReportRowDto, keyof CostFiguresDto> {
 }
 
 function toFigures(
-  row: FiguresRow,
-  categories: CostFiguresDto['categories'],
+  rows: readonly FiguresRow[],
+  categories: readonly CategoryRow[],
+  visits: VisitsRow | undefined,
   step: bigint,
 ): CostFiguresDto {
+  const added = (of: (row: FiguresRow) => string) =>
+    rows.reduce((sum, row) => sum + microOf(of(row)), 0n);
+  const [own, shared] = [added((row) => row.own_cost), added((row) => row.shared_cost)];
+  const restorations = rows.reduce((sum, row) => sum + row.restorations, 0);
+  const spread = spreadOf(
+    rows.map((row) => row.costs),
+    step,
+  );
   return {
-    restorations: row.restorations,
-    visits: row.visits,
-    total: moneyText(row.total),
-    mean: formatMoney(meanMoney(microOf(row.total), row.restorations, step)),
-    min: moneyText(row.min),
-    p10: moneyText(row.p10),
-    p50: moneyText(row.p50),
-    p90: moneyText(row.p90),
-    max: moneyText(row.max),
-    ownCost: moneyText(row.own_cost),
-    sharedCost: moneyText(row.shared_cost),
-    retakeCost: moneyText(row.retake_cost),
-    categories,
+    restorations,
+    visits: visits?.visits ?? 0,
+    total: text(own + shared),
+    mean: formatMoney(meanMoney(own + shared, restorations, step)),
+    min: text(spread.min),
+    p10: text(spread.p10),
+    p50: text(spread.p50),
+    p90: text(spread.p90),
+    max: text(spread.max),
+    ownCost: text(own),
+    sharedCost: text(shared),
+    retakeCost: text(added((row) => row.retake_cost)),
+    categories: toCategories(categories),
   };
+}
+
+function toCategories(rows: readonly CategoryRow[]): CostFiguresDto['categories'] {
+  const costs = new Map<string, bigint>();
+  for (const { category, cost } of rows) {
+    costs.set(category, (costs.get(category) ?? 0n) + microOf(cost));
+  }
+  return [...costs].map(([category, cost]) => ({ category, cost: text(cost) }));
+}
+
+function text(micro: bigint): string {
+  return formatMoney(moneyFromMicro(micro));
 }

@@ -1,13 +1,14 @@
 import {
+  type Money,
   max,
   min,
-  type Money,
   moneyFromMicro,
   multiplyRatio,
   type Quantity,
   roundTo,
   subtract,
   ZERO_MONEY,
+  ZERO_QUANTITY,
 } from '#lib/measure';
 
 /**
@@ -69,9 +70,8 @@ export function planShare(
   const base = planBase(charge);
   const deductibleUsed =
     covered && charge.deductibleApplies ? min(balance.deductibleLeft, base) : ZERO_MONEY;
-  const share = multiplyRatio(subtract(base, deductibleUsed), charge.coverage ?? 0n, ONE, 'half-up');
-  const rounded = moneyFromMicro(roundTo(share, step, 'half-up'));
-  const planPays = covered ? capped(rounded, base, balance, step) : ZERO_MONEY;
+  const share = shareOf(subtract(base, deductibleUsed), charge.coverage ?? ZERO_QUANTITY, step);
+  const planPays = covered ? capped(share, base, balance, step) : ZERO_MONEY;
   const income = min(fee, incomeLimit(charge, plan, balance, step) ?? fee);
   return {
     planPays,
@@ -83,23 +83,32 @@ export function planShare(
   };
 }
 
+interface SharedLines {
+  readonly shares: readonly PlanShare[];
+  /** What was left before each line. */
+  readonly before: readonly Balance[];
+  readonly left: Balance;
+}
+
 /** Several lines one after the other: each uses up what the ones before it left. */
 export function planShares(
   charges: readonly Charge[],
   plan: PlanSettings,
   balance: Balance,
   step: bigint,
-): { readonly shares: readonly PlanShare[]; readonly left: Balance } {
+): SharedLines {
   let left = balance;
+  const before: Balance[] = [];
   const shares = charges.map((charge) => {
+    before.push(left);
     const share = planShare(charge, plan, left, step);
     left = balanceAfter(left, share);
     return share;
   });
-  return { shares, left };
+  return { shares, before, left };
 }
 
-export function balanceAfter(balance: Balance, share: PlanShare): Balance {
+function balanceAfter(balance: Balance, share: PlanShare): Balance {
   const { deductibleLeft, maximumLeft } = balance;
   return {
     deductibleLeft: subtract(deductibleLeft, share.deductibleUsed),
@@ -147,6 +156,11 @@ function binds(plan: PlanSettings, where: 'non-covered' | 'exhausted'): boolean 
 function planBase({ fee, allowed, alternate }: Charge): Money {
   const upTo = min(fee, allowed ?? fee);
   return min(upTo, alternate ?? upTo);
+}
+
+/** Rounded once, to the smallest coin. */
+function shareOf(amount: Money, coverage: Quantity, step: bigint): Money {
+  return moneyFromMicro(multiplyRatio(amount, coverage, ONE * step, 'half-up') * step);
 }
 
 function capped(share: Money, base: Money, { maximumLeft }: Balance, step: bigint): Money {

@@ -102,7 +102,7 @@ interface FactsRow {
 }
 
 interface FactsQuery {
-  readonly locationId: string;
+  readonly locationId: string | null;
   readonly dentistId: string | null;
   readonly consumableIds: readonly string[];
   readonly lotIds: readonly string[];

@@ -138,7 +138,8 @@ export function shortfallCost(open: Quantity, unitCost: Money): bigint {
   return multiplyQuantity(open, quantityFromMicro(unitCost), 'half-up');
 }
 
-function wholeDoses(missing: bigint, dose: Quantity | null): Quantity {
+/** What is charged of something bought in single doses: whole ones. */
+export function wholeDoses(missing: bigint, dose: Quantity | null): Quantity {
   if (dose === null) return quantityFromMicro(missing);
   return quantityFromMicro(((missing + dose - 1n) / dose) * dose);
 }

@@ -17,6 +17,10 @@ const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b)
 /** Names of things nobody reads. */
 const isId = (field: string) => field === 'id' || field.endsWith('Id') || field === 'practice';
 
+/** What says nothing about something that is new. */
+const isAsUsual = (field: string, value: unknown) =>
+  value === null || value === false || (field === 'active' && value === true);
+
 /**
  * What an entry says was changed, or what was written. The trail knows three ways of saying it:
  * `{ before, after }`, `{ field: { from, to } }`, and the fields as they are.
@@ -33,7 +37,16 @@ export function auditChanges(details: Details): AuditChange[] {
     const pair = isRecord(value) && 'from' in value && 'to' in value;
     return pair ? { field, from: value.from, to: value.to } : { field, to: value };
   });
-  return [...changed, ...others].filter(
-    ({ field, to, from }) => !isId(field) && !(from === undefined && (to === null || to === false)),
+  const told = [...changed, ...others].filter(
+    ({ field, to, from }) => !isId(field) && !(from === undefined && isAsUsual(field, to)),
   );
+  return told.sort((a, b) => importance(a.field) - importance(b.field));
+}
+
+/** What one looks for comes first; the rest stays as it is. */
+const FIRST = ['name', 'displayName', 'note', 'version'];
+
+function importance(field: string): number {
+  const place = FIRST.indexOf(field);
+  return place < 0 ? FIRST.length : place;
 }

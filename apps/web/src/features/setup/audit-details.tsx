@@ -8,8 +8,8 @@ import { RowButton } from './row-button.js';
 
 const route = getRouteApi('/in/setup/audit');
 
-/** So many lines are shown at once; a new template has many fields. */
-const FEW = 4;
+/** So many lines are shown at once of what was changed, and of what is new. */
+const FEW = { changed: 4, added: 1 } as const;
 
 interface Props {
   readonly entry: AuditEntry;
@@ -21,14 +21,15 @@ export function AuditDetails({ entry, what }: Props) {
   const search = route.useSearch();
   const navigate = route.useNavigate();
   const changes = auditChanges(entry.details);
-  const open = search.entry === entry.id || changes.length <= FEW;
+  const few = changes.some(({ from }) => from !== undefined) ? FEW.changed : FEW.added;
+  const open = search.entry === entry.id || changes.length <= few;
   const narrow = () =>
     void navigate({
       search: (old) => ({ ...old, subject: entry.subjectId, cursor: undefined }),
     });
   return (
     <div className={css.details}>
-      {changes.length > 0 && <Changes changes={open ? changes : changes.slice(0, FEW)} />}
+      {changes.length > 0 && <Changes changes={open ? changes : changes.slice(0, few)} />}
       <div className={css.detailActions}>
         {!open && (
           <RowButton
@@ -64,11 +65,11 @@ function Changes({ changes }: { readonly changes: readonly AuditChange[] }) {
           <dd>
             {from !== undefined && (
               <>
-                <Value value={from} />
+                <Value field={field} value={from} />
                 {' → '}
               </>
             )}
-            <Value value={to} />
+            <Value field={field} value={to} />
           </dd>
         </div>
       ))}
@@ -77,7 +78,7 @@ function Changes({ changes }: { readonly changes: readonly AuditChange[] }) {
 }
 
 /** Whatever an entry holds, as briefly as it can be said. */
-function Value({ value }: { readonly value: unknown }) {
+function Value({ field, value }: { readonly field: string; readonly value: unknown }) {
   const t = useText();
   const w = t.setupAudit;
   const { number } = useFormat();
@@ -85,5 +86,13 @@ function Value({ value }: { readonly value: unknown }) {
   if (typeof value === 'boolean') return value ? w.yes : w.no;
   if (Array.isArray(value)) return number(String(value.length));
   if (typeof value === 'object') return Object.values(value).map(String).join(' ');
-  return String(value);
+  const words: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+    role: t.account.roles,
+    dispensing: t.setupCatalogue.dispensings,
+    stockUnit: t.setupCatalogue.units,
+    kind: t.setupLocations.kinds,
+    toothNotation: t.setupPractice.notations,
+    costShareKey: t.setupPractice.keys,
+  };
+  return words[field]?.[String(value)] ?? String(value);
 }

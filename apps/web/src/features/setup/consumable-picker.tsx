@@ -18,6 +18,8 @@ interface Props {
   readonly onPick: (consumable: Consumable | typeof SHADES) => void;
 }
 
+const contains = (text: string, part: string) => text.toLowerCase().includes(part.toLowerCase());
+
 /** Finds a consumable by typing; the service searches, so there may be thousands. */
 export function ConsumablePicker(props: Props) {
   const { value, error, onPick } = props;
@@ -35,6 +37,8 @@ export function ConsumablePicker(props: Props) {
     value === '' || value === SHADES || choices.some((choice) => choice.value === value)
       ? choices
       : [own, ...choices];
+  const offersShades =
+    value === SHADES || (props.withShades && (q === undefined || contains(w.shades, q)));
   const pick = (id: string | null) => {
     if (id === null) return;
     if (id === SHADES) return onPick(SHADES);
@@ -45,7 +49,7 @@ export function ConsumablePicker(props: Props) {
     <Select
       aria-label={props.label}
       value={value === '' ? null : value}
-      data={props.withShades || value === SHADES ? [shades, ...withOwn] : withOwn}
+      data={offersShades ? [shades, ...withOwn] : withOwn}
       error={error}
       searchable
       searchValue={typed}
@@ -59,7 +63,11 @@ export function ConsumablePicker(props: Props) {
       maxDropdownHeight={320}
       autoFocus={props.autoFocus}
       data-picker
-      comboboxProps={{ transitionProps: { duration: 0 }, width: 'max-content' }}
+      comboboxProps={{
+        transitionProps: { duration: 0 },
+        width: 'max-content',
+        position: 'bottom-start',
+      }}
     />
   );
 }

@@ -12,7 +12,7 @@ import css from './example.module.css';
 import { ExampleFields } from './example-fields.js';
 import { ExampleUsage } from './example-usage.js';
 import type { Draft } from './template-draft.js';
-import { type Example, type ExampleAddress, useExample } from './use-example.js';
+import { EXAMPLE_PLACE, type Example, type ExampleAddress, useExample } from './use-example.js';
 import { type UsageAnswer, useUsage } from './use-usage.js';
 
 interface Props {
@@ -26,11 +26,11 @@ interface Props {
 export function ExamplePanel({ example: address, template, draft }: Props) {
   const w = useText().setupExample;
   const may = useMay();
-  const example = useExample(address);
+  const example = useExample(address, template?.id);
   const answer = useUsage({ template, draft }, example);
   const exact = may('costs.read') && may('visits.post') && template?.active === true;
   return (
-    <aside className={layout.aside} aria-label={w.title}>
+    <aside id={EXAMPLE_PLACE} className={layout.aside} aria-label={w.title}>
       <Section title={w.title}>
         <Setting example={example} />
         <Waiting answer={answer} />
@@ -67,6 +67,7 @@ function Setting({ example }: { readonly example: Example }) {
         ))}
         {names.length > 0 && <li>{names.join(', ')}</li>}
       </ul>
+      {example.isLastCase && <p className={css.quiet}>{w.lastCase}</p>}
       <Button
         variant="default"
         className="tb-screen-only"
@@ -89,16 +90,13 @@ function Setting({ example }: { readonly example: Example }) {
 function Waiting({ answer: { state, error } }: { readonly answer: UsageAnswer }) {
   const t = useText();
   const w = t.setupExample;
-  const words =
-    state === 'waiting'
-      ? w.waiting
-      : state === 'needs shades'
-        ? w.needShade
-        : state === 'no shades'
-          ? w.noShades
-          : error
-            ? problemWords(t, error)
-            : undefined;
+  const known: Partial<Record<UsageAnswer['state'], string>> = {
+    waiting: w.waiting,
+    'needs shades': w.needShade,
+    'no shades': w.noShades,
+    'no lines': w.noLines,
+  };
+  const words = known[state] ?? (error ? problemWords(t, error) : undefined);
   return (
     <p className={css.waiting} role="status">
       {words}

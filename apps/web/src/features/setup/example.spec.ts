@@ -5,6 +5,7 @@ import {
   exampleTeeth,
   factsOf,
   readTeeth,
+  teethLike,
   withSurface,
   withTooth,
   writeTeeth,
@@ -59,6 +60,11 @@ describe('a tooth of the example', () => {
         shades: ['s'],
       },
     ]);
+  });
+
+  it('can be like a restoration that was recorded', () => {
+    const last = { tooth: '30', surfaces: 'MO', cavityClass: 'II', attempts: 2 } as const;
+    expect(teethLike({ ...last, reason: 'wear' }, 'universal')).toBe('46.MO.II.medium.wear.2');
   });
 
   it('is one of 32', () => {

@@ -11,6 +11,7 @@ import {
   isPrimary,
   parseIsoTooth,
   parseSurfaces,
+  parseTooth,
   REASONS,
   type Reason,
   SURFACES,
@@ -68,6 +69,20 @@ export function writeTeeth(teeth: readonly ExampleTooth[]): string {
       [tooth, formatSurfaces(surfaces), cavityClass ?? 'none', size, reason, attempts].join('.'),
     )
     .join('~');
+}
+
+type Case = Pick<
+  Shape<'RestorationSummaryDto'>,
+  'tooth' | 'surfaces' | 'cavityClass' | 'reason' | 'attempts'
+>;
+
+/** A restoration that was recorded, as an example would stand in the address. */
+export function teethLike(
+  { tooth, surfaces, cavityClass, reason, attempts }: Case,
+  notation: ToothNotation,
+): string {
+  const iso = parseTooth(tooth, notation) ?? tooth;
+  return [iso, surfaces, cavityClass ?? 'none', 'medium', reason, attempts].join('.');
 }
 
 /** The surfaces that this tooth has, in the order in which they are written. */

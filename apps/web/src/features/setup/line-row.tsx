@@ -81,7 +81,8 @@ interface AmountProps extends Pick<LineActions, 'change' | 'errorOf'> {
 function AmountInput({ line, field, label, change, errorOf }: AmountProps) {
   const { unitName } = useFormat();
   const w = useText().setupTemplates;
-  const unit = line.unit ?? (line.what === SHADES ? w.shadeUnit : '');
+  const stockUnit = line.unit ?? (line.what === SHADES ? w.shadeUnit : '');
+  const unit = stockUnit === '' ? '' : unitName('2', stockUnit);
   return (
     <TextInput
       aria-label={label}
@@ -90,8 +91,8 @@ function AmountInput({ line, field, label, change, errorOf }: AmountProps) {
       inputMode="decimal"
       autoComplete="off"
       placeholder={field === 'placed' ? '–' : ''}
-      rightSection={<span aria-hidden="true">{unit === '' ? '' : unitName('2', unit)}</span>}
-      rightSectionWidth="3.4rem"
+      rightSection={field === 'placed' ? null : <span aria-hidden="true">{unit}</span>}
+      rightSectionWidth={field === 'placed' ? '0.75rem' : `${unit.length * 0.5 + 1.1}rem`}
       classNames={{ input: css.number ?? '', section: css.unit ?? '' }}
       onChange={(event) => change(line.key, { [field]: event.currentTarget.value })}
     />

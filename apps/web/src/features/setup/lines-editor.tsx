@@ -6,7 +6,8 @@ import type { Driver } from './api/get-template.js';
 import { DRIVERS } from './drivers.js';
 import css from './editor.module.css';
 import { type LineActions, LineRow } from './line-row.js';
-import { type DraftLine, inOrder, moved, newLine } from './template-draft.js';
+import { type DraftLine, inOrder, liveLineErrors, moved, newLine } from './template-draft.js';
+import { EXAMPLE_PLACE } from './use-example.js';
 import { useFocusAfter } from './use-focus-after.js';
 import type { TemplateForm } from './use-template-form.js';
 
@@ -16,6 +17,7 @@ interface Props {
 
 function useLines(form: TemplateForm, focusAfter: (selector: string) => void) {
   const { lines } = form.values;
+  const live = liveLineErrors(lines, useText());
   const added = useRef<string | undefined>(undefined);
   const set = (next: readonly DraftLine[]) => {
     form.set('lines', inOrder(next));
@@ -49,7 +51,10 @@ function useLines(form: TemplateForm, focusAfter: (selector: string) => void) {
       set(lines.filter((line) => line.key !== key));
       focusAfter(next ? `[data-line="${next.key}"] [data-tool="remove"]` : '[data-add]');
     },
-    errorOf: (key, field) => form.errorAt(`lines[${indexOf(key)}].${field}`),
+    errorOf: (key, field) => {
+      const path = `lines[${indexOf(key)}].${field}`;
+      return form.errorAt(path) ?? live[path];
+    },
   };
   const add = (driver: Driver) => {
     const line = newLine(driver);
@@ -61,14 +66,23 @@ function useLines(form: TemplateForm, focusAfter: (selector: string) => void) {
 
 /** The lines of a template, in groups by what they are counted by. */
 export function LinesEditor({ form }: Props) {
-  const w = useText().setupTemplates;
+  const t = useText();
+  const w = t.setupTemplates;
   const { place, focusAfter } = useFocusAfter();
   const { lines, actions, add, isNew } = useLines(form, focusAfter);
   const used = DRIVERS.filter((driver) => lines.some((line) => line.driver === driver));
   const missing = form.errorAt('lines');
   return (
     <div ref={place}>
-      <Section title={w.lines} hint={w.linesHint}>
+      <Section
+        title={w.lines}
+        hint={w.linesHint}
+        aside={
+          <a href={`#${EXAMPLE_PLACE}`} className={css.jump}>
+            {t.setupExample.title}
+          </a>
+        }
+      >
         {used.map((driver) => (
           <Group key={driver} driver={driver} onAdd={() => add(driver)}>
             {lines

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useBooking } from '../../api/use-booking.js';
+import { useSession } from '../../app/session.js';
 import { useText } from '../../text/text-provider.js';
 import { SearchSelectField, SelectField, TextField, WholeField } from '../../ui/fields.js';
 import { FieldGroup, FieldRow, Form, FormActions, SubmitButton } from '../../ui/form.js';
@@ -16,7 +17,7 @@ export function PracticeScreen() {
   const practice = useQuery(practiceQuery);
   return (
     <>
-      <PageHead title={w.title} lead={w.lead} />
+      <PageHead title={w.title} lead={w.lead(useSession().practice.currency)} />
       <Loaded query={practice}>{(data) => <PracticeForm practice={data} />}</Loaded>
     </>
   );
@@ -78,35 +79,22 @@ function PracticeForm({ practice }: { readonly practice: Practice }) {
         <FieldRow>
           <SearchSelectField
             label={w.timeZone}
-            hint={w.timeZoneHint}
             choices={timeZones(practice.timeZone)}
             {...form.field('timeZone')}
           />
-          <TextField
-            label={w.currency}
-            hint={w.currencyHint}
-            name="currency"
-            value={practice.currency}
-            onValue={() => undefined}
-            error={undefined}
-            disabled
-          />
-        </FieldRow>
-        <FieldRow>
           <SelectField
             label={w.notation}
-            hint={'\u00a0'}
             choices={[
               { value: 'iso', label: w.notations.iso },
               { value: 'universal', label: w.notations.universal },
             ]}
             {...form.field('toothNotation')}
           />
-          <WholeField label={w.warning} hint={w.warningHint} {...form.field('expiryWarningDays')} />
         </FieldRow>
+        <WholeField label={w.warning} hint={w.warningHint} {...form.field('expiryWarningDays')} />
         <FieldGroup title={w.sharing} hint={w.sharingHint}>
           <SelectField
-            label={w.sharing}
+            label={w.sharedBy}
             choices={(['equal', 'minutes', 'surfaces'] as const).map((key) => ({
               value: key,
               label: w.keys[key],

@@ -141,6 +141,19 @@ export function draftErrors(draft: Draft, t: Text): FieldErrors {
   return errors;
 }
 
+/** What can be said about lines while they are typed: nothing about what is still empty. */
+export function liveLineErrors(lines: readonly DraftLine[], t: Text): FieldErrors {
+  const errors: Record<string, string | undefined> = {};
+  lines.forEach((line, i) => {
+    const wrong = lineErrors(line, t);
+    errors[`lines[${i}].driver`] = wrong.driver;
+    if (line.dispensed.trim() === '') return;
+    errors[`lines[${i}].dispensed`] = wrong.dispensed;
+    errors[`lines[${i}].placed`] = wrong.placed;
+  });
+  return errors;
+}
+
 function positive(typed: string, t: Text): string | undefined {
   if (typed.trim() === '') return t.ui.required;
   const decimal = asDecimal(typed);

@@ -82,27 +82,31 @@ function SaveSection({ form, changes, isChanged, template, onDiscard }: SaveProp
   const w = useText().setupTemplates;
   const may = useMay();
   if (!may('templates.write')) return null;
-  if (template && !isChanged) return <p className={css.quiet}>{w.noChanges}</p>;
-  return (
-    <Section title={template ? w.changes : w.saveNew} {...(template ? { hint: w.saveHint } : {})}>
+  if (!template) {
+    return (
       <div className={css.save}>
-        {template && (
-          <ul className={css.changes}>
-            {changes.map((change) => (
-              <li key={change}>{change}</li>
-            ))}
-          </ul>
-        )}
+        <NoteField label={w.noteNew} {...form.field('note')} maxLength={500} />
+        <FormActions>
+          <SubmitButton form={form}>{w.saveNew}</SubmitButton>
+        </FormActions>
+      </div>
+    );
+  }
+  if (!isChanged) return <p className={css.unchanged}>{w.noChanges}</p>;
+  return (
+    <Section title={w.changes} hint={w.saveHint}>
+      <div className={css.save}>
+        <ul className={css.changes}>
+          {changes.map((change) => (
+            <li key={change}>{change}</li>
+          ))}
+        </ul>
         <NoteField label={w.note} hint={w.noteHint} {...form.field('note')} maxLength={500} />
         <FormActions>
-          <SubmitButton form={form}>
-            {template ? w.saveVersion(template.latestVersion + 1) : w.saveNew}
-          </SubmitButton>
-          {template && (
-            <Button variant="default" onClick={onDiscard}>
-              {w.discard}
-            </Button>
-          )}
+          <SubmitButton form={form}>{w.saveVersion(template.latestVersion + 1)}</SubmitButton>
+          <Button variant="default" onClick={onDiscard}>
+            {w.discard}
+          </Button>
         </FormActions>
       </div>
     </Section>

@@ -2,9 +2,20 @@ import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { ToothNotation } from '#lib/dentition';
 import type { Shape } from '../../api/client.js';
-import { useSession } from '../../app/session.js';
+import { useMay, useSession } from '../../app/session.js';
+import { lastRestorationQuery } from './api/last-restoration.js';
 import { type Consumable, consumablesQuery } from './api/list-consumables.js';
-import { type ExampleTooth, factsOf, MOST_SHADES, readTeeth, writeTeeth } from './example.js';
+import {
+  type ExampleTooth,
+  factsOf,
+  MOST_SHADES,
+  readTeeth,
+  teethLike,
+  writeTeeth,
+} from './example.js';
+
+/** Where the example is on the screen, for a link that leads there. */
+export const EXAMPLE_PLACE = 'example';
 
 /** The example as it stands in the address. */
 export interface ExampleState {
@@ -30,6 +41,10 @@ export interface Example {
   readonly setShades: (shades: readonly string[]) => void;
   /** Everything that can be chosen as a shade; undefined until it is known. */
   readonly palette: readonly Consumable[] | undefined;
+  /** Whether everything that belongs to the example is known. */
+  readonly isReady: boolean;
+  /** Whether it is the case in which the template was used last. */
+  readonly isLastCase: boolean;
   readonly staffCount: number;
   readonly setStaffCount: (people: string) => void;
   readonly room: string | undefined;
@@ -48,11 +63,22 @@ function chosenShades(address: string | undefined, palette: readonly Consumable[
   return (palette ?? []).slice(0, 1).map(({ id }) => id);
 }
 
-export function useExample({ state, change }: ExampleAddress): Example {
+/** The case in which a template was used last; undefined until it is known, null without one. */
+function useLastCase(templateId: string | undefined, isWanted: boolean) {
+  const may = useMay();
+  const enabled = isWanted && templateId !== undefined && may('costs.read');
+  const { data, isError } = useQuery({ ...lastRestorationQuery(templateId ?? ''), enabled });
+  return enabled && !isError ? data : null;
+}
+
+export function useExample({ state, change }: ExampleAddress, templateId?: string): Example {
   const { toothNotation: notation } = useSession().practice;
   const found = useQuery(consumablesQuery({ limit: 500 })).data?.items;
   const palette = useMemo(() => found?.filter(({ shade }) => shade !== null), [found]);
-  const teeth = useMemo(() => readTeeth(state.teeth), [state.teeth]);
+  const lastCase = useLastCase(templateId, state.teeth === undefined);
+  const like = lastCase ? teethLike(lastCase, notation) : undefined;
+  const address = state.teeth ?? like;
+  const teeth = useMemo(() => readTeeth(address), [address]);
   const shades = useMemo(() => chosenShades(state.shades, palette), [state.shades, palette]);
   return {
     teeth,
@@ -60,6 +86,8 @@ export function useExample({ state, change }: ExampleAddress): Example {
     shades,
     setShades: (next) => change({ shades: next.length === 0 ? NO_SHADES : next.join('~') }),
     palette,
+    isReady: palette !== undefined && lastCase !== undefined,
+    isLastCase: state.teeth === undefined && like !== undefined,
     staffCount: Number(state.people ?? '2'),
     setStaffCount: (people) => change({ people }),
     room: state.room,

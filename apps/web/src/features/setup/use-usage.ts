@@ -11,7 +11,7 @@ export interface UsageAnswer {
   readonly usage: Usage | undefined;
   /** What the saved version would use, while it is being changed. */
   readonly before: Usage | undefined;
-  readonly state: 'fresh' | 'stale' | 'waiting' | 'needs shades' | 'no shades';
+  readonly state: 'fresh' | 'stale' | 'waiting' | 'needs shades' | 'no shades' | 'no lines';
   readonly error: Error | null;
 }
 
@@ -26,7 +26,7 @@ export function useUsage({ template, draft }: Source, example: Example): UsageAn
   const t = useText();
   const [settled] = useDebouncedValue(draft, 350);
   const { facts, staffCount } = example;
-  const ready = example.palette !== undefined;
+  const ready = example.isReady;
   const question = { restorations: facts, staffCount };
   const lacksShades = asksForShades({ template, draft }, example) && example.shades.length === 0;
   const saved = useQuery({
@@ -47,13 +47,15 @@ export function useUsage({ template, draft }: Source, example: Example): UsageAn
     ? example.palette?.length === 0
       ? 'no shades'
       : 'needs shades'
-    : draft && !isRight
-      ? 'waiting'
-      : shown.isPlaceholderData || settled !== draft
-        ? 'stale'
-        : 'fresh';
+    : draft?.lines.length === 0
+      ? 'no lines'
+      : draft && !isRight
+        ? 'waiting'
+        : shown.isPlaceholderData || settled !== draft
+          ? 'stale'
+          : 'fresh';
   return {
-    usage: shown.data,
+    usage: shown.data ?? saved.data,
     before: draft ? saved.data : undefined,
     state,
     error: shown.error,

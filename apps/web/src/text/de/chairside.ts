@@ -121,7 +121,6 @@ export const chairside: Text['chairside'] = {
     addedGroup: 'Von Hand dazu',
     count: (n) => (n === 1 ? '1 Zeile' : `${n} Zeilen`),
     short: (n) => `${n} nicht im Buch`,
-    change: (name) => `${name} ändern`,
     planned: (amount) => `geplant ${amount}`,
     asPlanned: 'Wie geplant',
     amount: (name) => `Menge von ${name}`,

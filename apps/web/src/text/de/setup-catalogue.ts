@@ -20,7 +20,7 @@ export const setupCatalogue: Text['setupCatalogue'] = {
   empty: 'Noch kein Material',
   emptyHint: 'Das erste hinzufügen: ein Komposit, ein Adhäsiv, eine Packung Handschuhe.',
   unit: 'Geführt in',
-  unitHint: 'Jede Menge davon steht in dieser Einheit. Nach der ersten Lieferung bleibt sie.',
+  unitHint: 'Nach der ersten Lieferung bleibt es dabei.',
   units: {
     g: 'Gramm',
     mL: 'Milliliter',

@@ -57,12 +57,10 @@ export const setupLocations: Text['setupLocations'] = {
 
 export const setupPractice: Text['setupPractice'] = {
   title: 'Praxis',
-  lead: 'Einstellungen, die für alle gelten.',
+  lead: (currency) =>
+    `Einstellungen, die für alle gelten. Jeder Preis im Buch steht in ${currency}; das bleibt so.`,
   name: 'Name der Praxis',
   timeZone: 'Zeitzone',
-  timeZoneHint: 'Sie bestimmt, welcher Tag heute ist: für das Verfallsdatum und für das Buch.',
-  currency: 'Währung',
-  currencyHint: 'Jeder Preis im Buch steht in ihr, darum bleibt sie.',
   notation: 'Schreibweise der Zähne',
   notations: { iso: 'ISO, zwei Ziffern (11 bis 48)', universal: 'Universal (1 bis 32)' },
   warning: 'Vor dem Verfall warnen (Tage)',
@@ -70,6 +68,7 @@ export const setupPractice: Text['setupPractice'] = {
   sharing: 'Wie gemeinsame Kosten geteilt werden',
   sharingHint:
     'Umhänge, Handschuhe und was ein Besuch sonst einmal braucht, teilen sich seine Restaurationen. Hier steht, wonach.',
+  sharedBy: 'Geteilt wird',
   keys: {
     equal: 'Zu gleichen Teilen',
     minutes: 'Nach Behandlungszeit',

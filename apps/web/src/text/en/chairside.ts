@@ -102,7 +102,6 @@ export const chairside = {
     addedGroup: 'Added by hand',
     count: (n: number) => (n === 1 ? '1 line' : `${n} lines`),
     short: (n: number) => (n === 1 ? '1 not in the book' : `${n} not in the book`),
-    change: (name: string) => `Change ${name}`,
     planned: (amount: string) => `planned ${amount}`,
     asPlanned: 'As planned',
     amount: (name: string) => `Amount of ${name}`,

@@ -19,7 +19,7 @@ export const setupCatalogue = {
   empty: 'No consumable yet',
   emptyHint: 'Add the first one: a paste, an adhesive, a box of gloves.',
   unit: 'Kept in',
-  unitHint: 'Every quantity of it is in this unit. It stays once something was delivered.',
+  unitHint: 'It stays once something was delivered.',
   units: {
     g: 'grams',
     mL: 'millilitres',

@@ -52,12 +52,10 @@ export const setupLocations = {
 
 export const setupPractice = {
   title: 'Practice',
-  lead: 'Settings that hold for everybody.',
+  lead: (currency: string) =>
+    `Settings that hold for everybody. Every price in the book is in ${currency}; that stays.`,
   name: 'Name of the practice',
   timeZone: 'Time zone',
-  timeZoneHint: 'It decides which day is today, for expiry and for the ledger.',
-  currency: 'Currency',
-  currencyHint: 'Every price in the book is in it, so it stays.',
   notation: 'How teeth are written',
   notations: { iso: 'ISO two-digit (11 to 48)', universal: 'Universal (1 to 32)' },
   warning: 'Warn before expiry (days)',
@@ -65,6 +63,7 @@ export const setupPractice = {
   sharing: 'How shared cost is split',
   sharingHint:
     'Bibs, gloves and what else a visit uses once are shared by its restorations. This says by what.',
+  sharedBy: 'Shared',
   keys: {
     equal: 'In equal parts',
     minutes: 'By chair time',

@@ -1,5 +1,6 @@
 import { queryOptions } from '@tanstack/react-query';
 import { answerOf, api, type Shape } from '../../../api/client.js';
+import { Unreachable } from '../../../api/problem.js';
 import type { Planned } from '../draft/request.js';
 
 export type Preview = Shape<'VisitPreviewDto'>;
@@ -15,4 +16,6 @@ export const previewQuery = ({ body, keys }: Planned<Shape<'PlanVisitDto'>>) =>
     }),
     staleTime: 30_000,
     retry: false,
+    // The service is away: look again by and by.
+    refetchInterval: ({ state }) => (state.error instanceof Unreachable ? 10_000 : false),
   });

@@ -4,7 +4,7 @@ import { signedInHint } from '../../../app/session.js';
 import { readOutbox } from './outbox.js';
 import { sendFromOutbox } from './send.js';
 
-const PAUSE = 15_000;
+const PAUSE = 6_000;
 
 let started = false;
 let running = false;

@@ -25,13 +25,7 @@ export function UsageRow({ line }: { readonly line: OwnLine }) {
   const wrong = trouble[ofLine(key)];
   return (
     <li className={css.line}>
-      <button
-        type="button"
-        className={css.row}
-        aria-expanded={open}
-        aria-label={`${words.change(name)}: ${format.quantity(amount, of.consumable.unit)}`}
-        onClick={() => setOpen(!open)}
-      >
+      <button type="button" className={css.row} aria-expanded={open} onClick={() => setOpen(!open)}>
         <span className={css.what}>{name}</span>
         <span className={css.amount} data-changed={changed || undefined}>
           {isSame(amount, '0') ? words.unused : format.quantity(amount, of.consumable.unit)}

@@ -1,0 +1,54 @@
+import { describe, expect, it } from '@jest/globals';
+import fc from 'fast-check';
+import { spreadOf } from './spread.js';
+
+function pack(costs: readonly bigint[]): Buffer {
+  const packed = Buffer.alloc(8 * costs.length);
+  costs.forEach((cost, i) => {
+    packed.writeBigInt64BE(cost, 8 * i);
+  });
+  return packed;
+}
+
+/** The nearest rank by its definition. */
+function ranked(costs: readonly bigint[], share: number): bigint {
+  const sorted = [...costs].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+  return sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? 0n;
+}
+
+function expected(costs: readonly bigint[]) {
+  const [min, p10, p50, p90, max] = [0, 0.1, 0.5, 0.9, 1].map((share) => ranked(costs, share));
+  return { min, p10, p50, p90, max };
+}
+
+describe('the spread of costs', () => {
+  it('of nothing is nothing', () => {
+    expect(spreadOf([], 10_000n)).toEqual({ min: 0n, p10: 0n, p50: 0n, p90: 0n, max: 0n });
+  });
+
+  it.each([
+    ['cents', 10_000n, 3_000_000_000n],
+    ['millionths, of any size', 1n, 9_000_000_000_000_000_000n],
+  ])('is the nearest rank, whatever the packs, in %s', (_name, unit, most) => {
+    const cost = fc.bigInt({ min: 0n, max: most / unit }).map((n) => n * unit);
+    const property = fc.property(fc.array(fc.array(cost, { maxLength: 40 })), (lists) => {
+      const all = lists.flat();
+      const wanted = all.length === 0 ? spreadOf([], 1n) : expected(all);
+      expect(spreadOf(lists.map(pack), 10_000n)).toEqual(wanted);
+    });
+    fc.assert(property, { numRuns: 200 });
+  });
+
+  it.each([
+    ['whole cents', 10_000n],
+    ['something between the cents', 9_999n],
+  ])('of many is the same when it counts %s', (_name, unit) => {
+    const costs = Array.from({ length: 9000 }, (_, i) => BigInt((i * 7919) % 2003) * unit);
+    expect(spreadOf([pack(costs)], 10_000n)).toEqual(expected(costs));
+  });
+
+  it('of many that lie far apart is sorted', () => {
+    const costs = Array.from({ length: 5000 }, (_, i) => BigInt(i % 7) * 10_000_000_000_000n);
+    expect(spreadOf([pack(costs)], 10_000n)).toEqual(expected(costs));
+  });
+});
