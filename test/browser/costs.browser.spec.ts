@@ -59,10 +59,11 @@ describe('what restorations cost', () => {
   it('compares by several groups, sorts and filters, all of it in the address', async () => {
     const page = await browser.open();
     await signIn(page, web.url, 'mill.dentist');
-    await page.getByRole('button', { name: 'Month' }).click();
-    await page.getByRole('button', { name: 'Template' }).click();
+    const by = page.getByRole('group', { name: 'Compare by' });
+    await by.getByRole('button', { name: 'Month' }).click();
+    await by.getByRole('button', { name: 'Template' }).click();
     await page.waitForURL('**/costs?by=month');
-    await page.getByRole('button', { name: 'Reason' }).click();
+    await by.getByRole('button', { name: 'Reason' }).click();
     await page.getByLabel('From', { exact: true }).fill('2026-04-01');
     await table(page, 'All figures').getByRole('button', { name: 'Number' }).click();
     await page.waitForURL('**sort=restorations**');
@@ -73,7 +74,7 @@ describe('what restorations cost', () => {
     });
     expect(await cells(page, 'All figures')).toEqual(['Cosmetic', 'Wear']);
     expect(await cells(page, 'All figures', 2)).toEqual(['April 2026', 'May 2026']);
-    await page.getByLabel('Reason').selectOption('fracture');
+    await page.getByLabel('Reason', { exact: true }).selectOption('fracture');
     await page.getByText('No restoration in this choice.').waitFor();
     await page.getByLabel('Period').selectOption('This month');
     await page.waitForURL('**from=2026-05-01**to=2026-05-04**');
@@ -116,10 +117,7 @@ describe('from a figure to the price paid', () => {
     await page.waitForURL('**/costs/restorations?reason=cosmetic');
     await table(page, 'Restorations').getByRole('button', { name: 'Cost' }).click();
     await page.waitForURL('**sort=cost**');
-    await page.waitForFunction(
-      () => document.querySelector('[aria-busy="true"]') === null,
-      undefined,
-    );
+    await page.locator('table[aria-busy="false"]').waitFor();
     await page.getByRole('link', { name: 'Tooth 11 M of C-1002' }).click();
     await page.getByRole('heading', { level: 1, name: 'Tooth 11 M' }).waitFor();
     const [again] = book.visits[1]?.restorations ?? [];
@@ -160,9 +158,9 @@ describe('what helped nobody', () => {
     await page.getByRole('link', { name: 'Waste and wrong shades' }).click();
     await page.waitForURL('**/costs/waste?from=2026-03-01');
     const wrong = page.getByRole('region', { name: 'What a wrong shade cost' });
-    await wrong.getByText('Done again: 1 restorations, 1 further attempts').waitFor();
+    await wrong.getByText('Restorations done again: 1; further attempts: 1').waitFor();
     expect(await wrong.textContent()).toContain('€5.50');
-    await page.getByLabel('Reason').selectOption('Wrong shade opened');
+    await page.getByLabel('Reason', { exact: true }).selectOption('Wrong shade opened');
     await page.waitForURL('**why=wrong+shade+opened');
     expect(await cells(page, 'Everything that was thrown away', 3)).toEqual(['composite']);
     await page.getByLabel('From', { exact: true }).fill('2026-05-04');
@@ -175,12 +173,12 @@ describe('what helped nobody', () => {
     await page.goto(`${web.url}/costs/templates`);
     await page.getByLabel('Template').selectOption('Front tooth composite');
     await page.waitForURL(`**templateId=${book.s.template}`);
-    await page.getByText('Over 3 restorations').waitFor();
+    await page.getByText('Restorations looked at: 3.').waitFor();
     expect(await cells(page, 'Consumable')).toContain('Paste, Body 2');
     await page.getByLabel('Looked at').selectOption('20');
     await page.waitForURL('**last=20');
     await page.reload();
-    await page.getByText('Over 3 restorations').waitFor();
+    await page.getByText('Restorations looked at: 3.').waitFor();
   });
 });
 
@@ -224,7 +222,7 @@ describe('the screens of costs', () => {
     ] as const;
     for (const width of [1440, 820]) {
       const page = await browser.open({ colorScheme, width, height: width === 820 ? 1180 : 900 });
-      await signIn(page, web.url, 'mill.owner');
+      await signIn(page, web.url, 'mill.manager');
       for (const [name, path] of screens) {
         await page.goto(`${web.url}${path}`);
         await page.locator('#content table, #content ol').first().waitFor();

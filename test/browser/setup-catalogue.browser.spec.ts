@@ -46,7 +46,7 @@ async function namesOf(path: string): Promise<string[]> {
 
 async function errorAt(field: Locator): Promise<string> {
   expect(await field.getAttribute('aria-invalid')).toBe('true');
-  const ids = (await field.getAttribute('aria-describedby'))?.split(' ') ?? [];
+  const ids = (await field.getAttribute('aria-describedby'))?.split(' ').filter(Boolean) ?? [];
   const words = await Promise.all(
     ids.map((id) => field.page().locator(`[id="${id}"]`).textContent()),
   );
@@ -113,7 +113,7 @@ describe('consumables', () => {
     const form = dialogOf(page);
     await form.getByLabel('Name').fill('Etchant gel');
     await save(page);
-    await form.getByText('There is already a consumable of this name', { exact: false }).waitFor();
+    await form.getByText('Is already in use').waitFor();
     await form.getByLabel('Name').fill('Patient bib, two-ply');
     await save(page);
     await page.getByRole('heading', { name: 'Patient bib, two-ply' }).waitFor();
@@ -179,7 +179,7 @@ describe('suppliers', () => {
     await form.getByLabel('Address for orders').fill('desk@quay.example');
     await form.getByLabel('Name').fill('Northgate Supply');
     await save(page);
-    await form.getByText('There is already a supplier of this name', { exact: false }).waitFor();
+    await form.getByText('Is already in use').waitFor();
     expect(await namesOf('/suppliers')).toEqual(['Northgate Supply']);
     await form.getByLabel('Name').fill('Quay Goods');
     await save(page);
@@ -281,9 +281,12 @@ describe('looks', () => {
   });
 
   it('speak German', async () => {
-    const page = await open('manager', `/setup/consumables/${book.capsule.id}`, {
-      locale: 'de-DE',
-    });
+    const page = await open('manager', '/setup');
+    await page.evaluate(() => localStorage.setItem('traybook.language', 'de'));
+    await page.goto(`${web.url}/setup/consumables/${book.capsule.id}?pack=new`);
     await page.getByText('1 Packung = 20 Einzeldosen zu 0,25 g = 5 g').waitFor();
+    await dialogOf(page).getByLabel('In einem Behälter').fill('x');
+    await dialogOf(page).getByRole('button', { name: 'Speichern' }).click();
+    await page.getByText('Bitte eine Zahl schreiben, z. B. 0,06').waitFor();
   });
 });

@@ -45,7 +45,7 @@ describe('from a lot to everybody', () => {
     const page = await browser.open();
     await signIn(page, web.url, 'mill.auditor');
     expect(new URL(page.url()).pathname).toBe('/trace');
-    await page.waitForFunction(() => document.activeElement instanceof HTMLInputElement);
+    await page.locator('input:focus').waitFor();
     await page.keyboard.type('p-71');
     await page.keyboard.press('Enter');
     await page.waitForURL(`**/trace?q=p-71&lotId=${book.pasteLot}`);
@@ -54,9 +54,9 @@ describe('from a lot to everybody', () => {
     const path = page.getByRole('figure').getByRole('listitem');
     expect(await path.allTextContents()).toEqual(
       expect.arrayContaining([
-        '8 g from Northgate Supply to Store',
-        '4 g from Store to Room 1',
-        '0.24 g from Room 1 to Used in 2 visits',
+        '8\u00a0g from Northgate Supply to Store',
+        '4\u00a0g from Store to Room 1',
+        '0.24\u00a0g from Room 1 to Used in 2 visits',
       ]),
     );
     const visits = table(page, 'Who may have got it').locator('tbody tr');
@@ -135,6 +135,7 @@ describe('from a patient to every lot', () => {
     await page.waitForURL(`**/trace?lotId=${book.pasteLot}`);
     await table(page, 'Who may have got it')
       .getByRole('link', { name: /C-1002/ })
+      .first()
       .click();
     await page.getByRole('heading', { name: 'Chart C-1002' }).waitFor();
   });
@@ -232,7 +233,7 @@ describe('the screens of a trace', () => {
     ] as const;
     for (const width of [1440, 820]) {
       const page = await browser.open({ colorScheme, width, height: width === 820 ? 1180 : 900 });
-      await signIn(page, web.url, 'mill.owner');
+      await signIn(page, web.url, 'mill.manager');
       for (const [name, path] of screens) {
         await page.goto(`${web.url}${path}`);
         await page.locator('#content h2, #content [class*="title"]').first().waitFor();
