@@ -95,6 +95,9 @@ CREATE TABLE plan_balances (
 CREATE INDEX plan_balances_chart
   ON plan_balances (practice_id, lower(chart_reference), as_of DESC, id DESC);
 
+-- The latest restorations of one template and reason: what a quote's range rests on.
+CREATE INDEX restorations_kind ON restorations (practice_id, template_id, reason, id DESC);
+
 DO $$
 DECLARE t text;
 BEGIN

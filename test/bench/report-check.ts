@@ -25,9 +25,7 @@ export interface Report {
 }
 
 /** What every restoration cost, from nothing but the movements of the usage lines it bears. */
-const RECOMPUTE = `
-DROP TABLE IF EXISTS recomputed;
-CREATE TEMP TABLE recomputed AS
+const FROM_MOVEMENTS = `
 WITH lines AS (
   SELECT usage_line_id, sum(CASE to_account WHEN 'visit' THEN cost ELSE -cost END) AS cost
   FROM movements WHERE usage_line_id IS NOT NULL GROUP BY 1
@@ -50,17 +48,30 @@ LEFT JOIN own ON own.restoration_id = r.id
 LEFT JOIN shared ON shared.visit_id = v.id
 WHERE v.reversed_at IS NULL`;
 
+const shown = (sql: string, name: string) => `coalesce(${sql}, 0)::numeric(30,2)::text AS ${name}`;
+const ranked = (share: number) => `percentile_disc(${share}) WITHIN GROUP (ORDER BY cost)`;
+
 const FIGURES = `count(*)::int AS restorations, count(DISTINCT visit_id)::int AS visits,
-  sum(cost)::numeric(30,2)::text AS total, min(cost)::numeric(20,2)::text AS min,
-  percentile_disc(0.1) WITHIN GROUP (ORDER BY cost)::numeric(20,2)::text AS p10,
-  percentile_disc(0.5) WITHIN GROUP (ORDER BY cost)::numeric(20,2)::text AS p50,
-  percentile_disc(0.9) WITHIN GROUP (ORDER BY cost)::numeric(20,2)::text AS p90,
-  max(cost)::numeric(20,2)::text AS max`;
+  ${shown('sum(cost)', 'total')}, ${shown('min(cost)', 'min')}, ${shown(ranked(0.1), 'p10')},
+  ${shown(ranked(0.5), 'p50')}, ${shown(ranked(0.9), 'p90')}, ${shown('max(cost)', 'max')}`;
 
 const KEYS = ['templateId', 'reason', 'dentistId', 'month'] as const;
 
-export async function recompute(client: pg.Client): Promise<void> {
-  await client.query(RECOMPUTE);
+/** The costs that visits were given when they were posted, in whole cents. */
+const FROM_RESTORATIONS = `
+SELECT v.id AS visit_id, r.template_id AS "templateId", r.reason, v.dentist_id AS "dentistId",
+       to_char(v.visited_on, 'YYYY-MM') AS month, r.own_cost + r.shared_cost AS cost
+FROM restorations r JOIN visits v ON v.id = r.visit_id
+WHERE v.reversed_at IS NULL`;
+
+/** Costs every restoration anew; shares of visit lines must come to whole cents when by movements. */
+export async function recompute(
+  client: pg.Client,
+  from: 'movements' | 'restorations',
+): Promise<void> {
+  const select = from === 'movements' ? FROM_MOVEMENTS : FROM_RESTORATIONS;
+  await client.query('DROP TABLE IF EXISTS recomputed');
+  await client.query(`CREATE TEMP TABLE recomputed AS ${select}`);
 }
 
 /** Compares every row and the total of a report with the recomputation; throws where they differ. */

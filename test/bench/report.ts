@@ -114,7 +114,7 @@ async function bareSql(url: string, token: string): Promise<Map<string, number[]
 }
 
 async function checkAll(client: pg.Client, asker: Asker): Promise<void> {
-  await recompute(client);
+  await recompute(client, 'movements');
   let rows = 0;
   for (const [groupBy, keys] of [
     ['template', ['templateId']],

@@ -1,16 +1,16 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from '@jest/globals';
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { openSmallBook, type SmallBook } from '../book/book.js';
 import {
   expectAccessible,
   openBrowser,
   type PageOptions,
   shot,
-  signIn,
   startWebService,
   type TestBrowser,
   type WebService,
 } from './harness/index.js';
+import { dialogOf, errorAt, openAs } from './setup-steps.js';
 
 let browser: TestBrowser;
 let web: WebService;
@@ -28,29 +28,14 @@ afterAll(async () => {
   await web.stop();
 });
 
-async function open(role: string, path: string, options: PageOptions = {}): Promise<Page> {
-  const page = await browser.open(options);
-  await signIn(page, web.url, `mill.${role}`);
-  await page.goto(`${web.url}${path}`);
-  await page.locator('#content h1').waitFor();
-  return page;
-}
+const open = (role: string, path: string, options: PageOptions = {}): Promise<Page> =>
+  openAs({ browser, web }, role, path, options);
 
-const dialogOf = (page: Page) => page.getByRole('dialog');
 const save = (page: Page) => dialogOf(page).getByRole('button', { name: 'Save' }).click();
 
 async function namesOf(path: string): Promise<string[]> {
   const page = await book.book.done<{ items: { name: string }[] }>('GET', `${path}?limit=500`);
   return page.items.map(({ name }) => name);
-}
-
-async function errorAt(field: Locator): Promise<string> {
-  expect(await field.getAttribute('aria-invalid')).toBe('true');
-  const ids = (await field.getAttribute('aria-describedby'))?.split(' ').filter(Boolean) ?? [];
-  const words = await Promise.all(
-    ids.map((id) => field.page().locator(`[id="${id}"]`).textContent()),
-  );
-  return words.join(' ');
 }
 
 describe('consumables', () => {

@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from '@jest/globals';
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { openSmallBook, type SmallBook } from '../book/book.js';
 import { PASSWORD } from '../http/service.js';
 import {
@@ -12,6 +12,7 @@ import {
   type TestBrowser,
   type WebService,
 } from './harness/index.js';
+import { dialogOf, errorAt, openAs } from './setup-steps.js';
 
 let browser: TestBrowser;
 let web: WebService;
@@ -29,25 +30,10 @@ afterAll(async () => {
   await web.stop();
 });
 
-async function open(role: string, path: string, options: PageOptions = {}): Promise<Page> {
-  const page = await browser.open(options);
-  await signIn(page, web.url, `mill.${role}`);
-  await page.goto(`${web.url}${path}`);
-  await page.locator('#content h1').waitFor();
-  return page;
-}
+const open = (role: string, path: string, options: PageOptions = {}): Promise<Page> =>
+  openAs({ browser, web }, role, path, options);
 
-const dialogOf = (page: Page) => page.getByRole('dialog');
 const press = (page: Page, name: string) => dialogOf(page).getByRole('button', { name }).click();
-
-async function errorAt(field: Locator): Promise<string> {
-  expect(await field.getAttribute('aria-invalid')).toBe('true');
-  const ids = (await field.getAttribute('aria-describedby'))?.split(' ').filter(Boolean) ?? [];
-  const words = await Promise.all(
-    ids.map((id) => field.page().locator(`[id="${id}"]`).textContent()),
-  );
-  return words.join(' ');
-}
 
 async function peopleNow(): Promise<string[]> {
   const page = await book.book.done<{ items: { signInName: string }[] }>('GET', '/people');
@@ -184,7 +170,7 @@ describe('access tokens', () => {
     const ask = () => web.service.send('GET', '/api/session', { token });
     expect((await ask()).status).toBe(200);
     await press(page, 'I have copied it');
-    await page.getByRole('cell', { name: 'Label printer' }).waitFor();
+    await page.getByRole('cell', { name: 'Label printer', exact: true }).waitFor();
     await page.reload();
     await page.getByRole('button', { name: 'Revoke Label printer' }).click();
     await expectAccessible(page);

@@ -56,9 +56,12 @@ async function open(name: string, path: string, options = {}): Promise<Page> {
 
 const line = (page: Page, n: number) => page.getByRole('group', { name: `Line ${n}` });
 
+const productOf = (page: Page, n: number) =>
+  line(page, n).getByRole('combobox', { name: 'Product' });
+
 /** Types into the product of a line and takes the first that is found. */
 async function choose(page: Page, n: number, typed: string, product: string): Promise<void> {
-  await line(page, n).getByLabel('Product').fill(typed);
+  await productOf(page, n).fill(typed);
   await page.getByRole('option', { name: product }).waitFor();
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');
@@ -81,7 +84,7 @@ describe('booking a delivery', () => {
     await line(page, 1).getByLabel('Expiry on the label').fill('2026-05-31');
     await line(page, 1).getByText('Only 27 days left').waitFor();
     await line(page, 1).getByLabel('Lot number').press('Enter');
-    await line(page, 2).getByLabel('Product').waitFor();
+    await productOf(page, 2).waitFor();
     await eventually(
       () =>
         line(page, 2)
@@ -96,7 +99,7 @@ describe('booking a delivery', () => {
     await line(page, 2).getByLabel('Expiry on the label').fill('2026-05-03');
     await line(page, 2).getByText('Already expired when it came').waitFor();
     await line(page, 2).getByLabel('Expiry on the label').fill('');
-    await page.getByLabel('Freight').fill('6,90');
+    await page.getByRole('textbox', { name: 'Freight' }).fill('6,90');
     await page.getByText('€267.90').waitFor();
     await expectAccessible(page);
     await shot(page, 'receive-1440');
@@ -110,14 +113,14 @@ describe('booking a delivery', () => {
       /Paste, Body 2.*P-2until 31 May 2026Store3 × €81\.0012\u00a0g€249\.42.*20\.785 EUR\/g12\u00a0g/,
     );
     await page.goto(`${web.url}/shelves/deliveries/new`);
-    expect(await line(page, 1).getByLabel('Product').inputValue()).toBe('');
+    expect(await productOf(page, 1).inputValue()).toBe('');
   });
 
   it('says what is wrong beside every field, and books nothing', async () => {
     const page = await open('manager', '/shelves/deliveries/new', { refusals: [409, 422] });
     const before = (await deliveries()).length;
     await page.getByLabel('Received on').fill('2026-05-05');
-    await page.getByLabel('Freight').fill('-1');
+    await page.getByRole('textbox', { name: 'Freight' }).fill('-1');
     await page.getByLabel('Discount').fill('x');
     await page.getByRole('button', { name: 'Book the delivery' }).click();
     await eventually(
@@ -134,7 +137,7 @@ describe('booking a delivery', () => {
     );
     await expectAccessible(page);
     await page.getByLabel('Received on').fill(TODAY);
-    await page.getByLabel('Freight').fill('');
+    await page.getByRole('textbox', { name: 'Freight' }).fill('');
     await choose(page, 1, 'body 2', 'Paste, Body 2');
     await line(page, 1).getByLabel('Packs').fill('1');
     await line(page, 1).getByLabel('Price a pack').fill('72');
@@ -155,7 +158,7 @@ describe('booking a delivery', () => {
   it('begins with what Today says is to be bought', async () => {
     const address = `/shelves/deliveries/new?consumableId=${book.capsule.id}&packs=5`;
     const page = await open('owner', address, { width: 820, height: 1180 });
-    const product = line(page, 1).getByLabel('Product');
+    const product = productOf(page, 1);
     await product.waitFor();
     expect(await product.inputValue()).toBe('Paste in capsules, Enamel light');
     expect(await line(page, 1).getByLabel('Packs').inputValue()).toBe('5');

@@ -5,6 +5,7 @@ import { AccessModule } from '#lib/access';
 import { CatalogueModule } from '#lib/catalogue';
 import { CostingModule } from '#lib/costing';
 import { createValidationPipe } from '#lib/platform';
+import { PricingModule } from '#lib/pricing';
 import { ProceduresModule } from '#lib/procedures';
 import { PurchasingModule } from '#lib/purchasing';
 import { StockModule } from '#lib/stock';
@@ -28,6 +29,7 @@ const CONTEXTS = [
   ProceduresModule,
   VisitsModule,
   CostingModule,
+  PricingModule,
   PurchasingModule,
   TracingModule,
 ];

@@ -17,12 +17,14 @@ import { ListConsumables } from './app/list-consumables.js';
 import { ListLocations } from './app/list-locations.js';
 import { ListPresentations } from './app/list-presentations.js';
 import { ListSuppliers } from './app/list-suppliers.js';
+import { ReadLabel } from './app/read-label.js';
 import { ConsumableEntity } from './db/consumable.entity.js';
 import { LocationEntity } from './db/location.entity.js';
 import { PresentationEntity } from './db/presentation.entity.js';
 import { SupplierEntity } from './db/supplier.entity.js';
 import { CategoriesController } from './http/categories.controller.js';
 import { ConsumablesController } from './http/consumables.controller.js';
+import { LabelsController } from './http/labels.controller.js';
 import { LocationsController } from './http/locations.controller.js';
 import { PresentationsController } from './http/presentations.controller.js';
 import { SuppliersController } from './http/suppliers.controller.js';
@@ -41,6 +43,7 @@ const CREATORS = [CreateConsumable, CreateLocation, CreatePresentation, CreateSu
   controllers: [
     CategoriesController,
     ConsumablesController,
+    LabelsController,
     LocationsController,
     PresentationsController,
     SuppliersController,
@@ -60,6 +63,7 @@ const CREATORS = [CreateConsumable, CreateLocation, CreatePresentation, CreateSu
     ListLocations,
     ListPresentations,
     ListSuppliers,
+    ReadLabel,
   ],
   exports: CREATORS,
 })

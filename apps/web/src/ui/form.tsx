@@ -12,13 +12,12 @@ interface Props {
 /** A form: says above its fields what belongs to none of them, and leads to the first wrong one. */
 export function Form({ form, children }: Props) {
   const place = useRef<HTMLFormElement>(null);
-  const { fieldErrors, rest } = form;
-  const wrong = Object.keys(fieldErrors).length;
+  const { rest, refusals } = form;
   useEffect(() => {
-    if (wrong === 0 && rest.length === 0) return;
+    if (refusals === 0) return;
     const first = place.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
     (first ?? place.current?.querySelector<HTMLElement>('[role="alert"]'))?.focus();
-  }, [wrong, rest]);
+  }, [refusals]);
   return (
     <form ref={place} className={css.form} noValidate onSubmit={form.submit}>
       {rest.length > 0 && (

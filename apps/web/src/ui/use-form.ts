@@ -37,16 +37,30 @@ export interface FlagProps {
   readonly onChecked: (checked: boolean) => void;
 }
 
-interface Trouble {
+interface Sentences {
   readonly fields: FieldErrors;
   /** What belongs to no field. */
   readonly rest: readonly string[];
 }
 
-const NO_TROUBLE: Trouble = { fields: {}, rest: [] };
+interface Trouble extends Sentences {
+  /** How often sending came to nothing: each time the eye is led to what is wrong, and only then. */
+  readonly refusals: number;
+}
+
+const NO_TROUBLE: Trouble = { fields: {}, rest: [], refusals: 0 };
 
 function given(errors: FieldErrors): FieldErrors {
   return Object.fromEntries(Object.entries(errors).filter(([, words]) => words !== undefined));
+}
+
+function told({ refusals }: Trouble, { fields, rest }: Sentences): Trouble {
+  const wrong = Object.keys(fields).length + rest.length;
+  return { fields, rest, refusals: wrong === 0 ? refusals : refusals + 1 };
+}
+
+function cleared({ fields, refusals }: Trouble, name: string): Trouble {
+  return { fields: given({ ...fields, [name]: undefined }), rest: [], refusals };
 }
 
 /** Values, what is wrong with them, and sending them once. Show it with `<Form form={form}>`. */
@@ -58,15 +72,15 @@ export function useForm<V extends object, R>(options: FormOptions<V, R>) {
   const [isSending, setSending] = useState(false);
   const sending = useRef(false);
 
-  const clear = (name: string) =>
-    setTrouble(({ fields }) => ({ fields: given({ ...fields, [name]: undefined }), rest: [] }));
+  const tell = (what: Sentences) => setTrouble((old) => told(old, what));
+  const clear = (name: string) => setTrouble((old) => cleared(old, name));
 
   const set = <K extends keyof V & string>(name: K, value: V[K]) => {
     setValues((old) => ({ ...old, [name]: value }));
     clear(name);
   };
 
-  const refused = (error: unknown): Trouble => {
+  const refused = (error: unknown): Sentences => {
     const words = problemWords(t, error);
     if (words === undefined) throw error;
     if (!(error instanceof ProblemError)) return { fields: {}, rest: [words] };
@@ -87,14 +101,14 @@ export function useForm<V extends object, R>(options: FormOptions<V, R>) {
   const sendNow = async () => {
     if (sending.current) return;
     const wrong = given(check?.(values) ?? {});
-    setTrouble({ fields: wrong, rest: [] });
+    tell({ fields: wrong, rest: [] });
     if (Object.keys(wrong).length > 0) return;
     sending.current = true;
     setSending(true);
     try {
       onDone?.(await send(values), values);
     } catch (error) {
-      if (!isNotSignedIn(error)) setTrouble(refused(error));
+      if (!isNotSignedIn(error)) tell(refused(error));
     } finally {
       sending.current = false;
       setSending(false);
@@ -120,6 +134,7 @@ export function useForm<V extends object, R>(options: FormOptions<V, R>) {
     clearAt: clear,
     fieldErrors: trouble.fields,
     rest: trouble.rest,
+    refusals: trouble.refusals,
     isSending,
     submit: (event?: FormEvent) => {
       event?.preventDefault();
@@ -135,5 +150,5 @@ export function useForm<V extends object, R>(options: FormOptions<V, R>) {
 /** Any form, whatever its values: what `<Form>` and `<SubmitButton>` need of it. */
 export type AnyForm = Pick<
   ReturnType<typeof useForm<object, unknown>>,
-  'fieldErrors' | 'rest' | 'isSending' | 'submit'
+  'fieldErrors' | 'rest' | 'refusals' | 'isSending' | 'submit'
 >;

@@ -9,14 +9,7 @@ export class PeriodQueryDto {
   to?: string;
 }
 
-export class CostReportQueryDto extends PeriodQueryDto {
-  @TextField(60, {
-    optional: true,
-    example: 'template,month',
-    description: 'template, reason, dentist, month, or several with commas; template if left out.',
-  })
-  groupBy?: string;
-
+class ChosenQueryDto extends PeriodQueryDto {
   @IdField({ optional: true })
   templateId?: string;
 
@@ -25,6 +18,54 @@ export class CostReportQueryDto extends PeriodQueryDto {
 
   @IdField({ optional: true })
   dentistId?: string;
+}
+
+export class CostReportQueryDto extends ChosenQueryDto {
+  @TextField(60, {
+    optional: true,
+    example: 'template,month',
+    description: 'template, reason, dentist, month, or several with commas; template if left out.',
+  })
+  groupBy?: string;
+}
+
+export class VarianceQueryDto extends ChosenQueryDto {
+  @TextField(60, {
+    optional: true,
+    example: 'template,month',
+    description:
+      'restoration, or template, reason, dentist, month, several with commas; template if left out.',
+  })
+  groupBy?: string;
+
+  @WholeQuery(1, 5000, { description: 'By restoration: how many rows; 200 if left out.' })
+  limit?: string;
+}
+
+export class HabitQueryDto extends PeriodQueryDto {
+  @WholeQuery(1, 200, { description: 'How many; 10 if left out.' })
+  limit?: string;
+}
+
+export class PriceChangeQueryDto extends PeriodQueryDto {
+  @IdField({ optional: true })
+  consumableId?: string;
+}
+
+export class SuggestionQueryDto {
+  @WholeQuery(1, 5000, {
+    description: 'From how many of the latest restorations; 200 if left out.',
+  })
+  last?: string;
+}
+
+export class ChairTimeQueryDto extends PeriodQueryDto {
+  @TextField(60, {
+    optional: true,
+    example: 'template',
+    description: 'template, reason, dentist, month, or several with commas; template if left out.',
+  })
+  groupBy?: string;
 }
 
 export class RestorationQueryDto extends PageQuery {

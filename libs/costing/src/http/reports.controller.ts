@@ -1,5 +1,5 @@
 import { Controller, Get, Headers, Query, Res } from '@nestjs/common';
-import { ApiOkResponse, ApiOperation, ApiProduces, ApiTags } from '@nestjs/swagger';
+import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
 import { CurrentActor, Needs } from '#lib/access';
 import type { Actor } from '#lib/platform';
@@ -12,12 +12,17 @@ import {
   PeriodQueryDto,
   TemplateUsageQueryDto,
 } from './costing-queries.dto.js';
-import { asCsv, costReportCsv, templateUsageCsv, wantsCsv, wasteCsv } from './report-csv.js';
+import { ReportFile } from './report-file.decorator.js';
+import { asFile, type FileContent, wantedForm } from './report-files.js';
+import {
+  costReportPaper,
+  costReportTable,
+  templateUsageTable,
+  wasteTable,
+} from './report-tables.js';
 import { TemplateUsageDto, WasteReportDto } from './usage-waste.dto.js';
 
-const CSV_TEXT = { schema: { type: 'string' as const }, description: 'CSV (RFC 4180).' };
-
-/** Every report is JSON, or CSV when Accept asks for text/csv or the path ends in .csv. */
+/** Every report is JSON, or the file that Accept asks for or the ending of the path. */
 @ApiTags('reports')
 @Controller('reports')
 export class ReportsController {
@@ -39,27 +44,39 @@ export class ReportsController {
     @Query() query: CostReportQueryDto,
     @Headers('accept') accept: string | undefined,
     @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<CostReportDto | string> {
+  ): Promise<CostReportDto | FileContent> {
     const report = await this.restorationCosts.run(actor, query);
-    if (!wantsCsv(accept)) return report;
-    return asCsv(reply, 'restoration-costs', costReportCsv(report));
+    const form = wantedForm(accept, ['csv', 'xlsx', 'pdf']);
+    if (form === undefined) return report;
+    const table = form === 'pdf' ? costReportPaper(report) : costReportTable(report);
+    return asFile(reply, form, table);
   }
 
-  @Get('restoration-costs.csv')
-  @Needs('costs.read')
-  @ApiOperation({
-    operationId: 'reportRestorationCostsCsv',
-    summary: 'The same report for a spreadsheet',
-  })
-  @ApiProduces('text/csv')
-  @ApiOkResponse(CSV_TEXT)
+  @ReportFile('restoration-costs', 'csv')
   async costsCsv(
     @CurrentActor() actor: Actor,
     @Query() query: CostReportQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<string> {
-    const report = await this.restorationCosts.run(actor, query);
-    return asCsv(reply, 'restoration-costs', costReportCsv(report));
+  ): Promise<FileContent> {
+    return asFile(reply, 'csv', costReportTable(await this.restorationCosts.run(actor, query)));
+  }
+
+  @ReportFile('restoration-costs', 'xlsx')
+  async costsXlsx(
+    @CurrentActor() actor: Actor,
+    @Query() query: CostReportQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'xlsx', costReportTable(await this.restorationCosts.run(actor, query)));
+  }
+
+  @ReportFile('restoration-costs', 'pdf')
+  async costsPdf(
+    @CurrentActor() actor: Actor,
+    @Query() query: CostReportQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'pdf', costReportPaper(await this.restorationCosts.run(actor, query)));
   }
 
   @Get('template-usage')
@@ -74,26 +91,28 @@ export class ReportsController {
     @Query() query: TemplateUsageQueryDto,
     @Headers('accept') accept: string | undefined,
     @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<TemplateUsageDto | string> {
+  ): Promise<TemplateUsageDto | FileContent> {
     const report = await this.templateUsage.run(actor, query);
-    return wantsCsv(accept) ? asCsv(reply, 'template-usage', templateUsageCsv(report)) : report;
+    const form = wantedForm(accept);
+    return form === undefined ? report : asFile(reply, form, templateUsageTable(report));
   }
 
-  @Get('template-usage.csv')
-  @Needs('costs.read')
-  @ApiOperation({
-    operationId: 'reportTemplateUsageCsv',
-    summary: 'The same report for a spreadsheet',
-  })
-  @ApiProduces('text/csv')
-  @ApiOkResponse(CSV_TEXT)
+  @ReportFile('template-usage', 'csv')
   async usageCsv(
     @CurrentActor() actor: Actor,
     @Query() query: TemplateUsageQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<string> {
-    const report = await this.templateUsage.run(actor, query);
-    return asCsv(reply, 'template-usage', templateUsageCsv(report));
+  ): Promise<FileContent> {
+    return asFile(reply, 'csv', templateUsageTable(await this.templateUsage.run(actor, query)));
+  }
+
+  @ReportFile('template-usage', 'xlsx')
+  async usageXlsx(
+    @CurrentActor() actor: Actor,
+    @Query() query: TemplateUsageQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'xlsx', templateUsageTable(await this.templateUsage.run(actor, query)));
   }
 
   @Get('waste')
@@ -108,21 +127,27 @@ export class ReportsController {
     @Query() query: PeriodQueryDto,
     @Headers('accept') accept: string | undefined,
     @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<WasteReportDto | string> {
+  ): Promise<WasteReportDto | FileContent> {
     const report = await this.waste.run(actor, query);
-    return wantsCsv(accept) ? asCsv(reply, 'waste', wasteCsv(report)) : report;
+    const form = wantedForm(accept);
+    return form === undefined ? report : asFile(reply, form, wasteTable(report));
   }
 
-  @Get('waste.csv')
-  @Needs('costs.read')
-  @ApiOperation({ operationId: 'reportWasteCsv', summary: 'The same report for a spreadsheet' })
-  @ApiProduces('text/csv')
-  @ApiOkResponse(CSV_TEXT)
+  @ReportFile('waste', 'csv')
   async wastedCsv(
     @CurrentActor() actor: Actor,
     @Query() query: PeriodQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<string> {
-    return asCsv(reply, 'waste', wasteCsv(await this.waste.run(actor, query)));
+  ): Promise<FileContent> {
+    return asFile(reply, 'csv', wasteTable(await this.waste.run(actor, query)));
+  }
+
+  @ReportFile('waste', 'xlsx')
+  async wastedXlsx(
+    @CurrentActor() actor: Actor,
+    @Query() query: PeriodQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'xlsx', wasteTable(await this.waste.run(actor, query)));
   }
 }

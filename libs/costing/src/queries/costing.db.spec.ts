@@ -9,7 +9,8 @@ import {
   testDataSource,
 } from '../../../../test/harness/database.js';
 import { FoldCosts } from '../app/fold-costs.js';
-import { costReportCsv, wasteCsv } from '../http/report-csv.js';
+import { tableCsv } from '../domain/table.js';
+import { costReportTable, wasteTable } from '../http/report-tables.js';
 import { actor, fillBook, idOf, stranger } from './book.fixture.js';
 import { ExplainRestorationCost } from './explain-restoration-cost.js';
 import { ListRestorations } from './list-restorations.js';
@@ -98,7 +99,9 @@ describe('the report of what restorations cost', () => {
   });
 
   it('goes into a spreadsheet without becoming a formula', async () => {
-    const [header, first] = costReportCsv(await report({ groupBy: 'template' })).split('\r\n');
+    const [header, first] = tableCsv(costReportTable(await report({ groupBy: 'template' }))).split(
+      '\r\n',
+    );
     expect(header).toContain('template,restorations,visits,total,mean');
     expect(first).toBe(
       "'=Posterior filling,2,2,11.33,5.67,3.33,3.33,3.33,8.00,8.00,11.00,0.33,2.00,EUR,1.33,10.00",
@@ -205,7 +208,7 @@ describe('use and waste', () => {
     expect(report.chairsideCost).toBe('7.00');
     expect(report.retakes).toEqual({ restorations: 1, extraAttempts: 1, cost: '2.00' });
     expect(report.wrongShade.total).toBe('6.00');
-    expect(wasteCsv(report).split('\r\n')[1]).toBe(
+    expect(tableCsv(wasteTable(report)).split('\r\n')[1]).toBe(
       'written off,2026-04,wrong shade opened,paste,g,0.4,4.00,EUR',
     );
   });

@@ -1,8 +1,8 @@
 import { firstForeign, SET_32 } from './character-sets.js';
 import { checkPair, wrongCheckDigit } from './check-digits.js';
 import { COUNTRIES, COUNTRY_LETTERS, CURRENCIES, PACKAGE_TYPES } from './code-lists.js';
-import { type Check, DATE_CHECKS, type Finding, found } from './date-checks.js';
 import { couponOffer } from './coupon.js';
+import { type Check, DATE_CHECKS, type Finding, found } from './date-checks.js';
 
 const PREFIX_DIGITS = 4;
 

@@ -61,5 +61,7 @@ export const PACKAGE_TYPES: ReadonlySet<string> = new Set(
     'X12 X15 X16 X17 X18 X19 X20 X3 XA XB XC XD XF XG XH XJ XK YA YB YC YD YF YG YH YJ YK YL ' +
     'YM YN YP YQ YR YS YT YV YW YX YY YZ ZA ZB ZC ZD ZF ZG ZH ZJ ZK ZL ZM ZN ZP ZQ ZR ZS ZT ' +
     'ZU ZV ZW ZX ZY ZZ '
-  ).trim().split(' '),
+  )
+    .trim()
+    .split(' '),
 );

@@ -40,7 +40,11 @@ export function dateFinding(
     return found('illegal_day', yearDigits + 2, sentence);
   }
   if (day === 0 && !day00) {
-    return found('illegal_day', yearDigits + 2, 'Day 00 is not allowed here: a real day is needed.');
+    return found(
+      'illegal_day',
+      yearDigits + 2,
+      'Day 00 is not allowed here: a real day is needed.',
+    );
   }
   return undefined;
 }
@@ -68,7 +72,7 @@ export function found(code: LabelProblemCode, at: number, sentence: string): Fin
   return { code, at, sentence };
 }
 
-export function upTo(
+function upTo(
   digits: string,
   most: number,
   code: LabelProblemCode,
@@ -85,5 +89,7 @@ function digitsFinding(text: string, length: number, what: string): Finding | un
   if (text.length < length) return found('too_short', 0, `${what} has ${length} digits here.`);
   if (text.length > length) return found('too_long', length, `${what} has ${length} digits here.`);
   const foreign = firstForeign(text, 'N');
-  return foreign < 0 ? undefined : found('non_digit_character', foreign, `${what} has digits only.`);
+  return foreign < 0
+    ? undefined
+    : found('non_digit_character', foreign, `${what} has digits only.`);
 }

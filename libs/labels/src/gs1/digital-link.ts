@@ -73,7 +73,13 @@ function cutUp(uri: string): Result<Cut> {
   const mark = uri.slice(0, end).indexOf('?', pathAt);
   const pathEnd = mark < 0 ? end : mark;
   const queryAt = Math.min(end, pathEnd + 1);
-  return { ok: true, path: uri.slice(pathAt, pathEnd), pathAt, query: uri.slice(queryAt, end), queryAt };
+  return {
+    ok: true,
+    path: uri.slice(pathAt, pathEnd),
+    pathAt,
+    query: uri.slice(queryAt, end),
+    queryAt,
+  };
 }
 
 interface Segment {
@@ -101,7 +107,8 @@ function pathElements(path: string, pathAt: number, options: LinkOptions): Eleme
     start -= 2;
   }
   if (looksCompressed(all)) {
-    const sentence = 'This looks like a compressed link; only links that spell out their data are read.';
+    const sentence =
+      'This looks like a compressed link; only links that spell out their data are read.';
     return failed('compressed_link', all.at(-1)?.at ?? pathAt, sentence);
   }
   const sentence = 'The path of the link holds no GS1 key, such as /01/ and a GTIN.';
@@ -190,10 +197,7 @@ function inOrder(identifiers: readonly Identifier[], order: readonly string[]): 
   return true;
 }
 
-function attributeProblem(
-  path: readonly Element[],
-  query: readonly Element[],
-): Failed | undefined {
+function attributeProblem(path: readonly Element[], query: readonly Element[]): Failed | undefined {
   const seen = new Set(path.map(({ identifier }) => identifier.ai));
   const orders = path[0]?.identifier.qualifiers ?? [];
   const inPath = path.slice(1).map(({ identifier }) => identifier);

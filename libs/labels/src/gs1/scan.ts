@@ -18,7 +18,7 @@ export type Carrier =
   | 'ITF-14'
   | 'QR';
 
-interface Symbology {
+export interface Symbology {
   readonly carrier: Carrier;
   /** GS1 element strings, the digits of a GTIN, or whatever somebody put in. */
   readonly holds: 'elements' | 'plain' | { readonly digits: number };
@@ -68,17 +68,25 @@ export interface ScanOptions {
   readonly anyCarrier?: boolean;
 }
 
+/** What the symbology identifier at the beginning of a scan says. */
+export function symbologyOf(
+  text: string,
+  { anyCarrier }: Pick<ScanOptions, 'anyCarrier'> = {},
+): Symbology | undefined {
+  if (!text.startsWith(']')) return undefined;
+  const name = text.slice(1, 3);
+  return SYMBOLOGIES.get(name) ?? (anyCarrier ? OTHER_SYMBOLOGIES.get(name) : undefined);
+}
+
 /** Reads what a scanner sends that begins with a symbology identifier, such as ]d2 or ]C1. */
 export function readScan(text: string, options: ScanOptions): Result<Scan> {
   if (!text.startsWith(']') || text.length < 3) {
     const sentence = 'It does not begin with a symbology identifier such as ]d2.';
     return failed('missing_symbology_identifier', 0, sentence);
   }
-  const name = text.slice(1, 3);
-  const symbology =
-    SYMBOLOGIES.get(name) ?? (options.anyCarrier ? OTHER_SYMBOLOGIES.get(name) : undefined);
+  const symbology = symbologyOf(text, options);
   if (!symbology) {
-    const sentence = `Symbols marked ]${name} are not read here.`;
+    const sentence = `Symbols marked ${text.slice(0, 3)} are not read here.`;
     return failed('unsupported_symbology_identifier', 1, sentence);
   }
   const payload = text.slice(3);

@@ -74,7 +74,8 @@ export function valueEnd(
       return failed('incorrect_length', end, sentence, { identifier: ai });
     }
     const wrong = partProblem(identifier, part, text.slice(at, end), currentYear);
-    if (wrong) return { ok: false, problem: { ...wrong.problem, position: wrong.problem.position + at } };
+    if (wrong)
+      return { ok: false, problem: { ...wrong.problem, position: wrong.problem.position + at } };
     at = end;
   }
   return at;

@@ -2,7 +2,7 @@ import { failed, type Result } from '../problem.js';
 import { escapeLink } from './percent.js';
 import type { Element } from './values.js';
 
-export const CANONICAL_STEM = 'https://id.gs1.org';
+const CANONICAL_STEM = 'https://id.gs1.org';
 
 /**
  * Writes a Digital Link: the first key, as many of its qualifiers as are there, the rest as attributes

@@ -232,7 +232,7 @@ describe('any quote', () => {
         expect(again).toBe(apart.material - together.material);
         expect(apart.minutes >= together.minutes).toBe(true);
       }),
-      { numRuns: 500 },
+      { numRuns: 300 },
     );
   });
 

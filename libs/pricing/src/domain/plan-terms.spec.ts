@@ -62,6 +62,8 @@ describe('the terms of a plan', () => {
     const lifted = term({ id: 'b', feeId: 'F1', validFrom: '2026-06-01', allowed: money('185') });
     expect(chargeOf(line(), [downgraded], DAY).alternate).toBe(money('120'));
     expect(chargeOf(line(), [downgraded, lifted], DAY).alternate).toBeNull();
+    const covering = term({ id: 'c', feeId: 'F1', coverage: quantity('0.5') });
+    expect(chargeOf(line(), [downgraded, covering], DAY).alternate).toBe(money('120'));
   });
 
   it('cover only the reasons they name', () => {

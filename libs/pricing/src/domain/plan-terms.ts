@@ -39,7 +39,7 @@ export function coversCosmetic(
 
 /**
  * What a plan says about a line on a day. The terms of the fee itself go before those of its class;
- * allowed fees are the fee's own only. The reason decides: a line made for another reason than those
+ * allowed and alternate fee are the fee's own only, and terms that name one of them replace both. The reason decides: a line made for another reason than those
  * covered is not covered, and a cosmetic one only where the fee's own term says so with a note.
  */
 export function chargeOf(line: Line, terms: readonly PlanTerm[], day: IsoDate): Charge {
@@ -48,11 +48,12 @@ export function chargeOf(line: Line, terms: readonly PlanTerm[], day: IsoDate): 
   const ofClass = inForce.filter((term) => sameClass(term.feeClass, line.feeClass));
   const speaksOfCoverage = (term: PlanTerm) => term.coverage !== null;
   const covering = latest(own.filter(speaksOfCoverage)) ?? latest(ofClass.filter(speaksOfCoverage));
+  const fees = latest(own.filter((term) => term.allowed !== null || term.alternate !== null));
   const covered = covering !== undefined && coversReason(covering, line.reason);
   return {
     fee: line.fee,
-    allowed: latest(own.filter((term) => term.allowed !== null))?.allowed ?? null,
-    alternate: latest(own)?.alternate ?? null,
+    allowed: fees?.allowed ?? null,
+    alternate: fees?.alternate ?? null,
     coverage: covered ? covering.coverage : null,
     deductibleApplies: covering?.deductibleApplies ?? true,
   };

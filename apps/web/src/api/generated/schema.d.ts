@@ -269,6 +269,23 @@ export interface paths {
         patch: operations["changeConsumable"];
         trace?: never;
     };
+    "/api/labels/read": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Read a scanned label and look up its presentation and lot */
+        post: operations["readLabel"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/locations": {
         parameters: {
             query?: never;
@@ -827,6 +844,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/cost-rates": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a minute of chair costs, by date */
+        get: operations["listCostRates"];
+        put?: never;
+        /** Enter the cost and the practical capacity of the chairs from a day on */
+        post: operations["createCostRate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reports/restoration-costs": {
         parameters: {
             query?: never;
@@ -853,6 +888,40 @@ export interface paths {
         };
         /** The same report for a spreadsheet */
         get: operations["reportRestorationCostsCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/restoration-costs.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportRestorationCostsXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/restoration-costs.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportRestorationCostsPdf"];
         put?: never;
         post?: never;
         delete?: never;
@@ -895,6 +964,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reports/template-usage.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportTemplateUsageXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reports/waste": {
         parameters: {
             query?: never;
@@ -921,6 +1007,23 @@ export interface paths {
         };
         /** The same report for a spreadsheet */
         get: operations["reportWasteCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/waste.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportWasteXlsx"];
         put?: never;
         post?: never;
         delete?: never;
@@ -957,6 +1060,388 @@ export interface paths {
         get: operations["explainRestorationCost"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/price-changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How prices changed between deliveries, and what that did to the cost */
+        get: operations["reportPriceChanges"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/price-changes.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for a spreadsheet */
+        get: operations["reportPriceChangesCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/price-changes.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportPriceChangesXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/habits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The costliest habits, and what changing each would save in a year */
+        get: operations["reportHabits"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/habits.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for a spreadsheet */
+        get: operations["reportHabitsCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/habits.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportHabitsXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/variances": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Actual and standard cost with price and usage variance, waste and retakes */
+        get: operations["reportVariances"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/variances.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for a spreadsheet */
+        get: operations["reportVariancesCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/variances.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportVariancesXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/chair-time": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Chair minutes at the capacity cost rate, and idle capacity beside them */
+        get: operations["reportChairTime"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/chair-time.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for a spreadsheet */
+        get: operations["reportChairTimeCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/chair-time.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportChairTimeXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/template-usage/{templateId}/suggestion": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a template says beside what was used, and the version that would say so */
+        get: operations["suggestTemplateVersion"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/plan-balances": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was entered as left of deductible and maximum, the latest day first */
+        get: operations["listPlanBalances"];
+        put?: never;
+        /** Enter what is left of a patient’s deductible and maximum as of a day */
+        post: operations["recordPlanBalance"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/fees": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The practice's own fees, by name */
+        get: operations["listFees"];
+        put?: never;
+        /** Enter a fee: as an amount, or by points, value of a point and factor */
+        post: operations["createFee"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/fees/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One fee with all its versions */
+        get: operations["getFee"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /** Rename, link or retire a fee */
+        patch: operations["changeFee"];
+        trace?: never;
+    };
+    "/api/fees/{id}/versions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What a fee comes to from a day on; earlier versions stay */
+        post: operations["addFeeVersion"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/fee-plans": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The plans that patients have, by name */
+        get: operations["listPlans"];
+        put?: never;
+        /** Enter a plan */
+        post: operations["createPlan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/fee-plans/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One plan with all its terms */
+        get: operations["getPlan"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /** Change the given fields of a plan */
+        patch: operations["changePlan"];
+        trace?: never;
+    };
+    "/api/fee-plans/{id}/terms": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What a plan says about a fee or a class from a day on; earlier terms stay */
+        post: operations["addPlanTerms"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/quotes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * The same work done in different ways, side by side; nothing is written
+         * @description The reason of each restoration decides what a plan pays; cosmetic work stays by itself. Figures are planning aids: local law and the plan's terms decide.
+         */
+        post: operations["makeQuote"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/quotes/estimate.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** One way of a quote as an estimate for the patient, in English or German */
+        post: operations["printEstimate"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1263,7 +1748,7 @@ export interface components {
              * @example visits.post
              * @enum {string}
              */
-            permission: "catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own";
+            permission: "catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own";
             /** @example record visits */
             words: string;
         };
@@ -1308,7 +1793,7 @@ export interface components {
              *       "visits.post"
              *     ]
              */
-            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
+            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
             /**
              * Format: date
              * @description The practice's day.
@@ -1331,7 +1816,7 @@ export interface components {
              *       "visits.post"
              *     ]
              */
-            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
+            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
             /**
              * Format: date
              * @description The practice's day.
@@ -1561,6 +2046,96 @@ export interface components {
              */
             stockUnit?: "g" | "mL" | "piece" | "cm" | "use" | null;
             active?: boolean | null;
+        };
+        ReadLabelDto: {
+            /**
+             * @description As the scanner sends it, with or without symbology identifier. Several symbols of one label stand in lines of their own.
+             * @example (01)09521234543213(17)261231(10)A1
+             */
+            text: string;
+        };
+        LabelElementDto: {
+            /** @description Application identifier, or a word for a part of a HIBC label. */
+            identifier: string;
+            /** @example ADDITIONAL ID */
+            title: string;
+            value: string;
+        };
+        LabelDto: {
+            /** @enum {string} */
+            standard: "GS1" | "HIBC";
+            /** @enum {string} */
+            form: "bracketed" | "concatenated" | "digital-link" | "element-string" | "gtin" | "primary" | "secondary" | "symbols";
+            /** @description The kind of symbol, if the scanner said so. */
+            carrier: string | null;
+            /** @example 09521234543213 */
+            deviceIdentifier: string | null;
+            /** @example 09521234543213 */
+            gtin14: string | null;
+            /** @description The company code of a HIBC label. */
+            labeler: string | null;
+            /** @example A1 */
+            lot: string | null;
+            /**
+             * Format: date
+             * @description The last day of the month if no day is stated.
+             */
+            expiry: string | null;
+            /** @example 16:00 */
+            expiryTime: string | null;
+            /** Format: date */
+            productionDate: string | null;
+            serial: string | null;
+            quantity: number | null;
+            /** @description Whatever else the label says. */
+            others: components["schemas"]["LabelElementDto"][];
+            /**
+             * @description The same for every way to write this label.
+             * @example (01)09521234543213(17)261231(10)A1
+             */
+            canonical: string;
+            notes: ("day_not_stated" | "separator_replaced")[];
+        };
+        LabelProblemDto: {
+            /** @enum {string} */
+            code: "ambiguous_separator" | "check_character" | "compressed_link" | "duplicate_ai" | "empty_value" | "excluded_ai_pair" | "illegal_character" | "illegal_day" | "illegal_domain" | "illegal_hour" | "illegal_minute" | "illegal_month" | "illegal_null_character" | "illegal_second" | "illegal_uri_character" | "incorrect_check_digit" | "incorrect_check_pair" | "incorrect_length" | "invalid_company_prefix" | "invalid_content" | "invalid_cset39_character" | "invalid_cset64_character" | "invalid_cset82_character" | "lic_must_start_with_letter" | "link_character" | "malformed" | "malformed_uri" | "missing_required_ai" | "missing_symbology_identifier" | "mixed_standards" | "no_primary_key" | "non_digit_character" | "not_a_data_attribute" | "not_a_label" | "not_iso3166" | "not_iso3166_alpha2" | "not_iso4217" | "not_zero_or_one" | "pcn_too_long" | "qualifier_in_query" | "repeated_ai_different_value" | "too_long" | "too_short" | "unknown_ai" | "unknown_format" | "unsupported_standard" | "unsupported_symbology_identifier" | "wrong_path_order";
+            /** @description The character it is about, counted from 0. */
+            position: number;
+            identifier: string | null;
+            /** @example There is no month 13. */
+            message: string;
+            /** @description The check digit or character that would be right. */
+            expected: string | null;
+        };
+        LabelMatchDto: {
+            /** Format: uuid */
+            presentationId: string;
+            presentationName: string;
+            active: boolean;
+            /** Format: uuid */
+            consumableId: string;
+            consumableName: string;
+            /** @enum {string} */
+            stockUnit: "g" | "mL" | "piece" | "cm" | "use";
+            /**
+             * Format: uuid
+             * @description The lot of the label, if it was ever received.
+             */
+            lotId: string | null;
+            /** @enum {string|null} */
+            lotStatus: "released" | "quarantined" | "recalled" | null;
+            /**
+             * Format: date
+             * @description What the book holds, to be compared with the label.
+             */
+            lotExpiresOn: string | null;
+        };
+        LabelReadingDto: {
+            label: components["schemas"]["LabelDto"] | null;
+            /** @description Why there is no label. */
+            problem: components["schemas"]["LabelProblemDto"] | null;
+            /** @description Presentations with this device identifier. */
+            matches: components["schemas"]["LabelMatchDto"][];
         };
         LocationDto: {
             /** Format: uuid */
@@ -3088,6 +3663,72 @@ export interface components {
             /** @description Asks for the next page; null on the last one. */
             nextCursor: string | null;
         };
+        CostRateDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: date */
+            validFrom: string;
+            /**
+             * Format: decimal
+             * @example 168000.00
+             */
+            yearlyCost: string;
+            /** @example 192000 */
+            practicalMinutes: number;
+            /**
+             * Format: decimal
+             * @description Yearly cost by practical minutes.
+             * @example 0.875
+             */
+            ratePerMinute: string;
+            /**
+             * Format: decimal
+             * @example 0.55
+             */
+            assistantRate: string | null;
+            note: string | null;
+            recordedBy: components["schemas"]["StockPersonDto"];
+            /** Format: date-time */
+            recordedAt: string;
+        };
+        CostRatesDto: {
+            /** @example EUR */
+            currency: string;
+            /** @description The latest first. */
+            items: components["schemas"]["CostRateDto"][];
+        };
+        NewCostRateDto: {
+            /**
+             * Format: uuid
+             * @description Made by the sender; sent again it changes nothing.
+             */
+            id?: string | null;
+            /**
+             * Format: date
+             * @description From this day until the next rate begins.
+             * @example 2026-05-04
+             */
+            validFrom: string;
+            /**
+             * Format: decimal
+             * @description What a year of the chairs supplied costs, without consumables.
+             * @example 168000
+             */
+            yearlyCost: string;
+            /**
+             * @description Minutes a year that can really be worked at these chairs, all together.
+             * @example 192000
+             */
+            practicalMinutes: number;
+            /**
+             * Format: decimal
+             * @description What a minute of an assistant costs, where it is not in the yearly cost.
+             * @example 0.55
+             */
+            assistantRate?: string | null;
+            /** @example Rent, equipment, dentist; 2 chairs. */
+            note?: string | null;
+        };
         CategoryCostDto: {
             /** @example paste */
             category: string;
@@ -3619,6 +4260,1321 @@ export interface components {
              * @description Cost less exact cost: what rounding the visit to cents added.
              */
             rounding: string;
+        };
+        PriceChangeDto: {
+            /** Format: date */
+            receivedOn: string;
+            /**
+             * Format: uuid
+             * @description The first delivery at this price.
+             */
+            deliveryId: string;
+            /** @example Northgate Supplies */
+            supplierName: string;
+            /**
+             * Format: decimal
+             * @description Per stock unit, freight and discount included.
+             * @example 16.00
+             */
+            priceBefore: string;
+            /**
+             * Format: decimal
+             * @example 18.00
+             */
+            price: string;
+            /**
+             * Format: decimal
+             * @description Share of the price before.
+             * @example 0.1250
+             */
+            change: string;
+            /**
+             * Format: decimal
+             * @description Used since, until the next price, in stock units.
+             * @example 42.6
+             */
+            used: string;
+            /**
+             * Format: decimal
+             * @description What was used, by the difference of the prices.
+             * @example 85.20
+             */
+            effect: string;
+        };
+        RepricedConsumableDto: {
+            consumable: components["schemas"]["StockConsumableDto"];
+            /**
+             * Format: decimal
+             * @description Before the first change of the period.
+             */
+            priceBefore: string;
+            /**
+             * Format: decimal
+             * @description At its end.
+             */
+            priceNow: string;
+            /**
+             * Format: decimal
+             * @description Share of the price before the period.
+             * @example 0.1250
+             */
+            change: string;
+            /**
+             * Format: decimal
+             * @description What the use of the period cost more than it would have at the price before it.
+             */
+            effect: string;
+            /** @description In their order. */
+            changes: components["schemas"]["PriceChangeDto"][];
+        };
+        PriceChangesDto: {
+            /** @example EUR */
+            currency: string;
+            /**
+             * Format: date
+             * @description Twelve months before the end when it was left out.
+             */
+            from: string;
+            /**
+             * Format: date
+             * @description Today when it was left out.
+             */
+            to: string;
+            /**
+             * Format: decimal
+             * @description Of all consumables together.
+             */
+            effect: string;
+            /** @description The one that cost most more first. */
+            consumables: components["schemas"]["RepricedConsumableDto"][];
+        };
+        HabitKindDto: {
+            /** @enum {string} */
+            kind: "retakes" | "wrong shade opened" | "after-opening limit" | "expired" | "other write-offs" | "residue of single doses" | "more than the template";
+            /**
+             * Format: decimal
+             * @description Of all of its kind, also of those that are not listed.
+             */
+            cost: string;
+        };
+        HabitDto: {
+            /** @example 1 */
+            rank: number;
+            /** @enum {string} */
+            kind: "retakes" | "wrong shade opened" | "after-opening limit" | "expired" | "other write-offs" | "residue of single doses" | "more than the template";
+            /** Format: uuid */
+            consumableId: string | null;
+            /** @example Paste in capsules */
+            consumableName: string | null;
+            /** @example Body 2 */
+            shade: string | null;
+            /**
+             * Format: uuid
+             * @description Null where it is no matter of one template.
+             */
+            templateId: string | null;
+            /** @example Front filling */
+            templateName: string | null;
+            /** @enum {string|null} */
+            wasteReason: "expired" | "after-opening limit" | "contaminated" | "wrong shade opened" | "residue" | "damaged" | "temperature" | "recall" | "sample" | null;
+            /**
+             * @description How often it happened.
+             * @example 14
+             */
+            times: number;
+            /**
+             * Format: decimal
+             * @description What was lost, in the unit.
+             * @example 3.2
+             */
+            quantity: string;
+            /** @example g */
+            unit: string;
+            /**
+             * Format: decimal
+             * @description In the period.
+             * @example 57.60
+             */
+            cost: string;
+            /**
+             * Format: decimal
+             * @description If it went on for a year of 365 days.
+             * @example 115.20
+             */
+            savedPerYear: string;
+            /**
+             * Format: decimal
+             * @description Of the material of all visits.
+             * @example 0.0310
+             */
+            shareOfMaterial: string | null;
+        };
+        HabitsDto: {
+            /** @example EUR */
+            currency: string;
+            /**
+             * Format: date
+             * @description Twelve months before the end when it was left out.
+             */
+            from: string;
+            /**
+             * Format: date
+             * @description Today when it was left out.
+             */
+            to: string;
+            /** @example 365 */
+            days: number;
+            /**
+             * Format: decimal
+             * @description What all visits of the period used.
+             */
+            materialCost: string;
+            kinds: components["schemas"]["HabitKindDto"][];
+            /** @description The costliest first. */
+            habits: components["schemas"]["HabitDto"][];
+        };
+        VarianceRowDto: {
+            /** @example 38 */
+            restorations: number;
+            /**
+             * Format: decimal
+             * @description What the material really cost, exactly.
+             * @example 488.302114
+             */
+            actualCost: string;
+            /**
+             * Format: decimal
+             * @description What the templates plan for one attempt each, at the current prices.
+             * @example 451.20
+             */
+            standardCost: string;
+            /**
+             * Format: decimal
+             * @description Actual less standard: price and usage variance together.
+             */
+            difference: string;
+            /**
+             * @description Favourable: it cost less than the standard, and the difference is negative.
+             * @enum {string}
+             */
+            sense: "favourable" | "unfavourable" | "none";
+            /**
+             * Format: decimal
+             * @description What was used, at what was paid less at the current price.
+             */
+            priceVariance: string;
+            /**
+             * Format: decimal
+             * @description What was used less what was planned, at the current price.
+             */
+            usageVariance: string;
+            /**
+             * Format: decimal
+             * @description Of what left stock and is in no tooth: charged less placed.
+             */
+            wasteCost: string;
+            /**
+             * Format: decimal
+             * @description Of the actual cost.
+             * @example 0.3412
+             */
+            wasteShare: string | null;
+            /**
+             * Format: decimal
+             * @description Material of attempts after the first.
+             */
+            retakeCost: string;
+            /**
+             * Format: decimal
+             * @description Of the actual cost.
+             * @example 0.0210
+             */
+            retakeShare: string | null;
+            /**
+             * Format: decimal
+             * @description The cost in whole cents, as other reports show it, less the actual.
+             */
+            rounding: string;
+            /**
+             * Format: uuid
+             * @description Null when not grouped by restoration.
+             */
+            restorationId: string | null;
+            /** Format: uuid */
+            visitId: string | null;
+            /** Format: date */
+            visitedOn: string | null;
+            /** Format: uuid */
+            templateId: string | null;
+            /** @example Posterior filling */
+            templateName: string | null;
+            /** @enum {string|null} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            /** Format: uuid */
+            dentistId: string | null;
+            dentistName: string | null;
+            /** @example 2026-05 */
+            month: string | null;
+        };
+        VarianceFiguresDto: {
+            /** @example 38 */
+            restorations: number;
+            /**
+             * Format: decimal
+             * @description What the material really cost, exactly.
+             * @example 488.302114
+             */
+            actualCost: string;
+            /**
+             * Format: decimal
+             * @description What the templates plan for one attempt each, at the current prices.
+             * @example 451.20
+             */
+            standardCost: string;
+            /**
+             * Format: decimal
+             * @description Actual less standard: price and usage variance together.
+             */
+            difference: string;
+            /**
+             * @description Favourable: it cost less than the standard, and the difference is negative.
+             * @enum {string}
+             */
+            sense: "favourable" | "unfavourable" | "none";
+            /**
+             * Format: decimal
+             * @description What was used, at what was paid less at the current price.
+             */
+            priceVariance: string;
+            /**
+             * Format: decimal
+             * @description What was used less what was planned, at the current price.
+             */
+            usageVariance: string;
+            /**
+             * Format: decimal
+             * @description Of what left stock and is in no tooth: charged less placed.
+             */
+            wasteCost: string;
+            /**
+             * Format: decimal
+             * @description Of the actual cost.
+             * @example 0.3412
+             */
+            wasteShare: string | null;
+            /**
+             * Format: decimal
+             * @description Material of attempts after the first.
+             */
+            retakeCost: string;
+            /**
+             * Format: decimal
+             * @description Of the actual cost.
+             * @example 0.0210
+             */
+            retakeShare: string | null;
+            /**
+             * Format: decimal
+             * @description The cost in whole cents, as other reports show it, less the actual.
+             */
+            rounding: string;
+        };
+        VarianceReportDto: {
+            /** @example EUR */
+            currency: string;
+            /**
+             * @example [
+             *       "template"
+             *     ]
+             */
+            groupBy: string[];
+            /** @description The dearest difference first; by restoration: so many as asked for. */
+            rows: components["schemas"]["VarianceRowDto"][];
+            totals: components["schemas"]["VarianceFiguresDto"];
+        };
+        ChairTimeRowDto: {
+            /** @example 38 */
+            restorations: number;
+            /**
+             * @description As recorded, or as the template plans.
+             * @example 1710
+             */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description At the rate of their day.
+             * @example 1496.25
+             */
+            cost: string;
+            /** @description Of the minutes: worked before the first rate, so without a cost. */
+            minutesWithoutRate: number;
+            /**
+             * Format: uuid
+             * @description Null when not grouped by template.
+             */
+            templateId: string | null;
+            /** @example Posterior filling */
+            templateName: string | null;
+            /** @enum {string|null} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            /** Format: uuid */
+            dentistId: string | null;
+            dentistName: string | null;
+            /** @example 2026-05 */
+            month: string | null;
+        };
+        ChairTimeFiguresDto: {
+            /** @example 38 */
+            restorations: number;
+            /**
+             * @description As recorded, or as the template plans.
+             * @example 1710
+             */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description At the rate of their day.
+             * @example 1496.25
+             */
+            cost: string;
+            /** @description Of the minutes: worked before the first rate, so without a cost. */
+            minutesWithoutRate: number;
+        };
+        SuppliedDto: {
+            /** @description Practical minutes of the period; a year counts 365 days. */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description What the capacity of the period cost.
+             */
+            cost: string;
+            usedMinutes: number;
+            /** Format: decimal */
+            usedCost: string;
+            /**
+             * Format: decimal
+             * @example 0.8266
+             */
+            usedShare: string | null;
+            /** @description Negative: more was worked than the practical capacity. */
+            idleMinutes: number;
+            /**
+             * Format: decimal
+             * @description Used and idle cost add up to the cost. Idle loads no restoration.
+             */
+            idleCost: string;
+        };
+        ChairTimeDto: {
+            /** @example EUR */
+            currency: string;
+            /** Format: date */
+            from: string;
+            /** Format: date */
+            to: string;
+            /**
+             * @example [
+             *       "template"
+             *     ]
+             */
+            groupBy: string[];
+            rows: components["schemas"]["ChairTimeRowDto"][];
+            totals: components["schemas"]["ChairTimeFiguresDto"];
+            capacity: components["schemas"]["SuppliedDto"];
+        };
+        SuggestedLineDto: {
+            /** @example 1 */
+            lineNumber: number;
+            /** @description Null: the shades chosen for the restoration. */
+            consumable: components["schemas"]["StockConsumableDto"] | null;
+            /**
+             * @example restoration
+             * @enum {string}
+             */
+            driver: "visit" | "staff member" | "front segment or quadrant" | "tooth" | "restoration" | "surface" | "proximal surface" | "layer" | "mm3" | "shade" | "attempt" | "cycle";
+            /**
+             * @example g
+             * @enum {string|null}
+             */
+            unit: "g" | "mL" | "piece" | "cm" | "use" | null;
+            /**
+             * Format: decimal
+             * @example 0.04
+             */
+            placed: string;
+            /**
+             * Format: decimal
+             * @description What the template says per unit of the driver.
+             * @example 0.06
+             */
+            dispensed: string;
+            /**
+             * Format: decimal
+             * @description Null: nothing was used of it.
+             * @example 0.048
+             */
+            usedPlaced: string | null;
+            /**
+             * Format: decimal
+             * @example 0.084
+             */
+            usedDispensed: string | null;
+            /**
+             * Format: decimal
+             * @example 0.048
+             */
+            suggestedPlaced: string;
+            /**
+             * Format: decimal
+             * @example 0.084
+             */
+            suggestedDispensed: string;
+            /** @description Differs by 5 % or more, over five uses or more. */
+            changed: boolean;
+            /** @example The template says 0.06 g, the last 200 used 0.084 g. */
+            sentence: string | null;
+        };
+        AddedByHandDto: {
+            consumable: components["schemas"]["StockConsumableDto"];
+            /** @description In so many of the restorations. */
+            restorations: number;
+            /**
+             * Format: decimal
+             * @description Mean of those.
+             */
+            placed: string;
+            /** Format: decimal */
+            dispensed: string;
+            /** @description In at least half of them: the suggested version has a line for it. */
+            suggested: boolean;
+        };
+        SuggestedVersionLineDto: {
+            /** Format: uuid */
+            consumableId: string | null;
+            /** @enum {string} */
+            driver: "visit" | "staff member" | "front segment or quadrant" | "tooth" | "restoration" | "surface" | "proximal surface" | "layer" | "mm3" | "shade" | "attempt" | "cycle";
+            /** Format: decimal */
+            placed: string;
+            /** Format: decimal */
+            dispensed: string;
+            everyAttempt: boolean;
+            reasons: string[] | null;
+        };
+        SuggestedVersionDto: {
+            /** @example 45 */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @example 2
+             */
+            layerThicknessMm: string;
+            note: string;
+            lines: components["schemas"]["SuggestedVersionLineDto"][];
+        };
+        SuggestionDto: {
+            /** Format: uuid */
+            templateId: string;
+            /** @example Front filling, one side */
+            templateName: string;
+            /** @description The latest version, which is compared. */
+            version: number;
+            /** @description How many restorations were asked for. */
+            last: number;
+            /** @description How many there were. */
+            restorations: number;
+            /** @description What the template says. */
+            minutes: number;
+            /** @description Mean of the restorations. */
+            usedMinutes: number;
+            lines: components["schemas"]["SuggestedLineDto"][];
+            /** @description What was used without being planned. */
+            additions: components["schemas"]["AddedByHandDto"][];
+            /** @description Send it as it is to POST /api/procedure-templates/{id}/versions. Null: nothing to change. */
+            suggestedVersion: components["schemas"]["SuggestedVersionDto"] | null;
+        };
+        QuoteNameDto: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+        };
+        BalanceDto: {
+            /** Format: uuid */
+            id: string;
+            plan: components["schemas"]["QuoteNameDto"];
+            chartReference: string;
+            /** Format: date */
+            asOf: string;
+            /** Format: decimal */
+            deductibleLeft: string;
+            /**
+             * Format: decimal
+             * @description Null: the plan has no yearly maximum.
+             */
+            maximumLeft: string | null;
+            recordedBy: string;
+            /** Format: date-time */
+            recordedAt: string;
+        };
+        BalancePageDto: {
+            items: components["schemas"]["BalanceDto"][];
+            /** @description Send as cursor for the next page. */
+            nextCursor: string | null;
+        };
+        NewBalanceDto: {
+            /** Format: uuid */
+            planId: string;
+            /** @description The chart reference and nothing else about the patient. */
+            chartReference: string;
+            /**
+             * Format: date
+             * @description The day on which that was so.
+             * @example 2026-05-04
+             */
+            asOf: string;
+            /**
+             * Format: decimal
+             * @example 50
+             */
+            deductibleLeft: string;
+            /**
+             * Format: decimal
+             * @description Left out exactly when the plan has no yearly maximum.
+             * @example 1000
+             */
+            maximumLeft?: string | null;
+        };
+        FeeVersionDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: date */
+            validFrom: string;
+            /**
+             * Format: decimal
+             * @example 38.42
+             */
+            fee: string;
+            /**
+             * Format: decimal
+             * @description Null: the fee is stated as an amount.
+             */
+            points: string | null;
+            /** Format: decimal */
+            pointValue: string | null;
+            /** Format: decimal */
+            factor: string | null;
+            /** Format: date-time */
+            recordedAt: string;
+        };
+        FeeDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example FRONT-1 */
+            code: string;
+            name: string;
+            feeClass: string | null;
+            /** Format: uuid */
+            templateId: string | null;
+            /** @enum {string|null} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            active: boolean;
+            /** @description Null: not valid yet. */
+            current: components["schemas"]["FeeVersionDto"] | null;
+        };
+        FeePageDto: {
+            items: components["schemas"]["FeeDto"][];
+            /** @description Send as cursor for the next page. */
+            nextCursor: string | null;
+        };
+        FeeHistoryDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example FRONT-1 */
+            code: string;
+            name: string;
+            feeClass: string | null;
+            /** Format: uuid */
+            templateId: string | null;
+            /** @enum {string|null} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            active: boolean;
+            /** @description Null: not valid yet. */
+            current: components["schemas"]["FeeVersionDto"] | null;
+            /** @description The latest day first; of two of one day the one that counts first. */
+            versions: components["schemas"]["FeeVersionDto"][];
+        };
+        NewFeeDto: {
+            /**
+             * Format: date
+             * @description The first day on which it counts.
+             * @example 2026-01-01
+             */
+            validFrom: string;
+            /**
+             * Format: decimal
+             * @description As an amount.
+             * @example 250
+             */
+            fee?: string | null;
+            /**
+             * Format: decimal
+             * @description Or by a tariff: points x pointValue x factor, rounded once at the end.
+             * @example 297
+             */
+            points?: string | null;
+            /**
+             * Format: decimal
+             * @description What one point is worth, in the currency of the practice.
+             * @example 0.0562421
+             */
+            pointValue?: string | null;
+            /**
+             * Format: decimal
+             * @example 2.3
+             */
+            factor?: string | null;
+            /**
+             * @description The practice's own code.
+             * @example FRONT-1
+             */
+            code: string;
+            /** @example Front tooth, one surface */
+            name: string;
+            /**
+             * @description A class by which plans may state their coverage.
+             * @example basic
+             */
+            feeClass?: string | null;
+            /**
+             * Format: uuid
+             * @description Restorations by this template are charged at it.
+             */
+            templateId?: string | null;
+            /**
+             * @description Only those made for this reason; any when left out.
+             * @enum {string|null}
+             */
+            reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+        };
+        FeeChangesDto: {
+            code?: string | null;
+            name?: string | null;
+            /** @description null takes it away. */
+            feeClass?: string | null;
+            /**
+             * Format: uuid
+             * @description null takes it away.
+             */
+            templateId?: string | null;
+            /**
+             * @description null: any reason.
+             * @enum {string|null}
+             */
+            reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            active?: boolean | null;
+        };
+        NewFeeVersionDto: {
+            /**
+             * Format: date
+             * @description The first day on which it counts.
+             * @example 2026-01-01
+             */
+            validFrom: string;
+            /**
+             * Format: decimal
+             * @description As an amount.
+             * @example 250
+             */
+            fee?: string | null;
+            /**
+             * Format: decimal
+             * @description Or by a tariff: points x pointValue x factor, rounded once at the end.
+             * @example 297
+             */
+            points?: string | null;
+            /**
+             * Format: decimal
+             * @description What one point is worth, in the currency of the practice.
+             * @example 0.0562421
+             */
+            pointValue?: string | null;
+            /**
+             * Format: decimal
+             * @example 2.3
+             */
+            factor?: string | null;
+        };
+        PlanSummaryDto: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+            inNetwork: boolean;
+            /** Format: decimal */
+            deductible: string;
+            /** Format: decimal */
+            yearlyMaximum: string | null;
+            /**
+             * @description Whether the allowed fee also binds work the plan does not pay: never, for work it never covers, once the maximum is used up, or both. Contracts and local law differ: state who says so.
+             * @enum {string}
+             */
+            feeCeiling: "never" | "non-covered" | "exhausted" | "both";
+            ceilingSource: string;
+            /** Format: date */
+            ceilingCheckedOn: string;
+            downgradeBilled: boolean;
+            active: boolean;
+        };
+        PlanPageDto: {
+            items: components["schemas"]["PlanSummaryDto"][];
+            /** @description Send as cursor for the next page. */
+            nextCursor: string | null;
+        };
+        PlanTermDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: uuid */
+            feeId: string | null;
+            feeCode: string | null;
+            feeClass: string | null;
+            /** Format: date */
+            validFrom: string;
+            /** Format: decimal */
+            allowedFee: string | null;
+            /** Format: decimal */
+            alternateFee: string | null;
+            /** Format: decimal */
+            coverage: string | null;
+            deductibleApplies: boolean;
+            reasons: string[];
+            cosmeticNote: string | null;
+            /** Format: date-time */
+            recordedAt: string;
+        };
+        PlanDto: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+            inNetwork: boolean;
+            /** Format: decimal */
+            deductible: string;
+            /** Format: decimal */
+            yearlyMaximum: string | null;
+            /**
+             * @description Whether the allowed fee also binds work the plan does not pay: never, for work it never covers, once the maximum is used up, or both. Contracts and local law differ: state who says so.
+             * @enum {string}
+             */
+            feeCeiling: "never" | "non-covered" | "exhausted" | "both";
+            ceilingSource: string;
+            /** Format: date */
+            ceilingCheckedOn: string;
+            downgradeBilled: boolean;
+            active: boolean;
+            /** @description All that was ever stated, the latest day first. */
+            terms: components["schemas"]["PlanTermDto"][];
+        };
+        NewPlanDto: {
+            /** @example Meadow plan */
+            name: string;
+            /** @description Whether the practice is bound by its allowed fees. */
+            inNetwork: boolean;
+            /**
+             * Format: decimal
+             * @description Per year, before the plan pays.
+             * @example 50
+             */
+            deductible: string;
+            /**
+             * Format: decimal
+             * @description None when left out.
+             * @example 1500
+             */
+            yearlyMaximum?: string | null;
+            /**
+             * @description Whether the allowed fee also binds work the plan does not pay: never, for work it never covers, once the maximum is used up, or both. Contracts and local law differ: state who says so.
+             * @enum {string}
+             */
+            feeCeiling: "never" | "non-covered" | "exhausted" | "both";
+            /**
+             * @description Who states the ceiling.
+             * @example Contract of 2024, section 7
+             */
+            ceilingSource: string;
+            /**
+             * Format: date
+             * @description When the practice looked that up.
+             * @example 2026-05-04
+             */
+            ceilingCheckedOn: string;
+            /** @description Whether the patient may be billed what a downgrade leaves unpaid. */
+            downgradeBilled: boolean;
+        };
+        PlanChangesDto: {
+            name?: string | null;
+            inNetwork?: boolean | null;
+            /** Format: decimal */
+            deductible?: string | null;
+            /**
+             * Format: decimal
+             * @description null: no maximum any more.
+             */
+            yearlyMaximum?: string | null;
+            /**
+             * @description Another one needs its own ceilingSource and ceilingCheckedOn.
+             * @enum {string|null}
+             */
+            feeCeiling?: "never" | "non-covered" | "exhausted" | "both" | null;
+            ceilingSource?: string | null;
+            /**
+             * Format: date
+             * @example 2026-05-04
+             */
+            ceilingCheckedOn?: string | null;
+            downgradeBilled?: boolean | null;
+            active?: boolean | null;
+        };
+        NewPlanTermDto: {
+            /**
+             * Format: uuid
+             * @description Terms of one fee; or state feeClass.
+             */
+            feeId?: string | null;
+            /**
+             * @description Coverage of a class of fees.
+             * @example basic
+             */
+            feeClass?: string | null;
+            /**
+             * Format: date
+             * @description The first day on which they count.
+             * @example 2026-01-01
+             */
+            validFrom: string;
+            /**
+             * Format: decimal
+             * @description Of one fee only.
+             * @example 180
+             */
+            allowedFee?: string | null;
+            /**
+             * Format: decimal
+             * @description Allowed fee of the cheaper treatment that the plan pays instead; of one fee only.
+             * @example 120
+             */
+            alternateFee?: string | null;
+            /**
+             * Format: decimal
+             * @description Share.
+             * @example 0.8
+             */
+            coverage?: string | null;
+            /** @description true when left out. */
+            deductibleApplies?: boolean | null;
+            /** @description For which reasons it is covered; decay and fracture when left out. Cosmetic only for one fee, with a note of who states it. */
+            reasons?: ("decay" | "fracture" | "wear" | "cosmetic")[] | null;
+            /** @description Who states that cosmetic work is covered. */
+            cosmeticNote?: string | null;
+        };
+        StatedBalanceDto: {
+            /**
+             * Format: decimal
+             * @example 50
+             */
+            deductibleLeft: string;
+            /**
+             * Format: decimal
+             * @description Left out: the plan has no maximum.
+             */
+            maximumLeft?: string | null;
+        };
+        QuotedRestorationDto: {
+            /**
+             * Format: uuid
+             * @description Made by the sender; made here when left out.
+             */
+            id?: string | null;
+            /**
+             * @description In the tooth notation of the visit.
+             * @example 11
+             */
+            tooth: string;
+            /**
+             * @description M, D, F or B or V, L or P, and O on back or I on front teeth; in any order and case.
+             * @example MI
+             */
+            surfaces: string;
+            /**
+             * @description Left out where there is no cavity, e.g. for a veneer.
+             * @example IV
+             * @enum {string|null}
+             */
+            cavityClass?: "I" | "II" | "III" | "IV" | "V" | "VI" | null;
+            /**
+             * @description Chooses the planning volume and depth; medium when left out.
+             * @enum {string|null}
+             */
+            size?: "small" | "medium" | "large" | null;
+            /**
+             * @description Why it is made.
+             * @example decay
+             * @enum {string}
+             */
+            reason: "decay" | "fracture" | "wear" | "cosmetic";
+            /** @description The consumables chosen as shades. */
+            shades?: string[] | null;
+            /** @description 1 when left out; more are retakes. */
+            attempts?: number | null;
+            /** @description 1 when left out. */
+            cycles?: number | null;
+            /**
+             * Format: decimal
+             * @description The planning volume of its class and size when left out.
+             * @example 25
+             */
+            volumeMm3?: string | null;
+            /**
+             * Format: decimal
+             * @description The planning depth of its class and size when left out.
+             * @example 2.5
+             */
+            depthMm?: string | null;
+            /**
+             * @description Chair time; the template's when left out.
+             * @example 45
+             */
+            minutes?: number | null;
+            /**
+             * Format: uuid
+             * @description The procedure template it follows.
+             */
+            templateId: string;
+            /** @description The latest when left out. */
+            templateVersion?: number | null;
+            /** @description One of the practice's own codes. Left out: the fee of its template and reason. */
+            feeCode?: string | null;
+            /**
+             * Format: decimal
+             * @description What is asked for it. Left out: what the fee comes to on the day.
+             * @example 250
+             */
+            fee?: string | null;
+        };
+        QuoteQuestionDto: {
+            /** @description The chart reference and nothing else about the patient. */
+            chartReference?: string | null;
+            /**
+             * Format: uuid
+             * @description The patient's plan; none when left out.
+             */
+            planId?: string | null;
+            /** @description What is left of the year; what was recorded for the chart when left out. */
+            balance?: components["schemas"]["StatedBalanceDto"] | null;
+            /**
+             * Format: date
+             * @description Fees, terms and what is left are those of this day; today when left out.
+             * @example 2026-05-04
+             */
+            quotedOn?: string | null;
+            /**
+             * Format: uuid
+             * @description Where the work would be done; only named.
+             */
+            locationId?: string | null;
+            restorations: components["schemas"]["QuotedRestorationDto"][];
+            /**
+             * Format: decimal
+             * @description What an hour at the chair shall leave after material.
+             * @example 300
+             */
+            targetContributionPerHour?: string | null;
+            /**
+             * Format: decimal
+             * @description The capacity cost of a chair minute; the practice's own rate when left out.
+             * @example 2.5
+             */
+            chairMinuteCost?: string | null;
+            /**
+             * @description Getting ready and clearing away, for every visit; not counted when left out.
+             * @example 10
+             */
+            setUpMinutes?: number | null;
+            /** @description People at the chair, 2 when left out. */
+            staffCount?: number | null;
+            /**
+             * @description How shared cost is split; the practice's setting when left out.
+             * @enum {string|null}
+             */
+            costShareKey?: "equal" | "minutes" | "surfaces" | null;
+            /**
+             * @description The practice's own when left out.
+             * @enum {string|null}
+             */
+            toothNotation?: "iso" | "universal" | null;
+        };
+        QuotedPlanDto: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+            inNetwork: boolean;
+            /** @enum {string} */
+            feeCeiling: "never" | "non-covered" | "exhausted" | "both";
+            /** @description Who states the ceiling. */
+            ceilingSource: string;
+            /** Format: date */
+            ceilingCheckedOn: string;
+            /** @description Whether the patient may be billed what a downgrade leaves unpaid. */
+            downgradeBilled: boolean;
+            /** Format: decimal */
+            deductibleLeft: string;
+            /**
+             * Format: decimal
+             * @description Null: the plan has no yearly maximum.
+             */
+            maximumLeft: string | null;
+            /**
+             * Format: date
+             * @description When that was so; null: stated with the question.
+             */
+            leftAsOf: string | null;
+        };
+        QuotedRestorationAnswerDto: {
+            /** @example 11 */
+            tooth: string;
+            /** @example MI */
+            surfaces: string;
+            /** @enum {string} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic";
+            template: components["schemas"]["QuoteNameDto"];
+            feeCode: string | null;
+            /** Format: decimal */
+            fee: string;
+            /**
+             * Format: decimal
+             * @description The plan's allowed fee; null: it names none.
+             */
+            allowedFee: string | null;
+            /**
+             * Format: decimal
+             * @description What a downgrade counts from; null: none.
+             */
+            alternateFee: string | null;
+            /**
+             * Format: decimal
+             * @description Share from 0 to 1; null: not covered.
+             */
+            coverage: string | null;
+            /** @description Recorded ones of this template and reason that a range rests on. */
+            recorded: number;
+        };
+        QuotedConsumableDto: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+            shade: string | null;
+            /** @example piece */
+            unit: string;
+        };
+        QuotedVisitDto: {
+            /** @description Positions of its restorations, 0 is the first. */
+            restorations: number[];
+            /** @description With set-up, where that was stated. */
+            minutes: number;
+            /** Format: decimal */
+            material: string;
+        };
+        QuotedLineDto: {
+            /** @description Position of the restoration, 0 is the first. */
+            restoration: number;
+            /** @description The visit in which it is made, 0 is the first. */
+            visit: number;
+            /** Format: decimal */
+            fee: string;
+            /** Format: decimal */
+            planPays: string;
+            /** Format: decimal */
+            patientPays: string;
+            /** Format: decimal */
+            writeOff: string;
+            /**
+             * Format: decimal
+             * @description What of the deductible this line uses up.
+             */
+            deductibleUsed: string;
+            /** @description Whether the plan covers it, given its reason. */
+            covered: boolean;
+            /** @description Covered, but nothing is left of the yearly maximum. */
+            exhausted: boolean;
+            /**
+             * Format: decimal
+             * @description Its own material and its share of what visit and tooth use.
+             */
+            material: string;
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description The most that plan and patient may be asked together; null: no limit.
+             */
+            incomeLimit: string | null;
+            /**
+             * Format: decimal
+             * @description The lowest fee that leaves the wished contribution per hour, rounded up. Null: none was wished, or no fee reaches it because of incomeLimit.
+             */
+            lowestFee: string | null;
+        };
+        RangeDto: {
+            /**
+             * Format: decimal
+             * @description One in ten is below.
+             */
+            p10: string;
+            /** Format: decimal */
+            p50: string;
+            /**
+             * Format: decimal
+             * @description One in ten is above.
+             */
+            p90: string;
+        };
+        RepeatedUseDto: {
+            consumable: components["schemas"]["QuotedConsumableDto"];
+            /** Format: decimal */
+            quantity: string;
+            /** Format: decimal */
+            cost: string;
+        };
+        QuotedWayDto: {
+            /** @enum {string} */
+            way: "all in one visit" | "insured first, cosmetic later" | "insured only" | "cosmetic only";
+            visits: components["schemas"]["QuotedVisitDto"][];
+            lines: components["schemas"]["QuotedLineDto"][];
+            /** Format: decimal */
+            fee: string;
+            /** Format: decimal */
+            planPays: string;
+            /** Format: decimal */
+            patientPays: string;
+            /**
+             * Format: decimal
+             * @description planPays + patientPays + writeOff = fee.
+             */
+            writeOff: string;
+            /**
+             * Format: decimal
+             * @description At the last known costs, single doses charged whole.
+             */
+            material: string;
+            /** @description Chair time of all its visits. */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description Null: the cost of a chair minute is not known.
+             */
+            chairCost: string | null;
+            /**
+             * Format: decimal
+             * @description What plan and patient pay, less material.
+             */
+            contribution: string;
+            /**
+             * Format: decimal
+             * @description Null: no chair time is planned.
+             */
+            contributionPerHour: string | null;
+            /**
+             * Format: decimal
+             * @description Contribution less the cost of chair time.
+             */
+            afterChairTime: string | null;
+            /**
+             * Format: decimal
+             * @description What plan and patient together would have to pay for the wished contribution.
+             */
+            neededIncome: string | null;
+            /** @description Fewest recorded restorations that one of its lines rests on. */
+            recorded: number;
+            /** @description Why there is no range; null: there is one. */
+            rangeMissing: string | null;
+            /** @description Material by the practice's own recorded spread: what restorations use themselves is resampled 2000 times, what visits and teeth share is as planned. */
+            materialRange: components["schemas"]["RangeDto"] | null;
+            contributionRange: components["schemas"]["RangeDto"] | null;
+            /** @description What it uses beyond all in one visit. */
+            repeated: components["schemas"]["RepeatedUseDto"][];
+            /** @description Set-up minutes repeated; null: not known. */
+            repeatedMinutes: number | null;
+        };
+        QuoteDto: {
+            /** Format: date */
+            quotedOn: string;
+            /** @example EUR */
+            currency: string;
+            chartReference: string | null;
+            location: components["schemas"]["QuoteNameDto"] | null;
+            /** @enum {string} */
+            toothNotation: "iso" | "universal";
+            plan: components["schemas"]["QuotedPlanDto"] | null;
+            /** Format: decimal */
+            chairMinuteCost: string | null;
+            /** Format: decimal */
+            targetContributionPerHour: string | null;
+            restorations: components["schemas"]["QuotedRestorationAnswerDto"][];
+            /** @description Used, but no cost is known of it, so it counts as 0. */
+            unpriced: components["schemas"]["QuotedConsumableDto"][];
+            /** @description All in one visit comes first. */
+            ways: components["schemas"]["QuotedWayDto"][];
+        };
+        EstimateQuestionDto: {
+            /** @description The chart reference and nothing else about the patient. */
+            chartReference?: string | null;
+            /**
+             * Format: uuid
+             * @description The patient's plan; none when left out.
+             */
+            planId?: string | null;
+            /** @description What is left of the year; what was recorded for the chart when left out. */
+            balance?: components["schemas"]["StatedBalanceDto"] | null;
+            /**
+             * Format: date
+             * @description Fees, terms and what is left are those of this day; today when left out.
+             * @example 2026-05-04
+             */
+            quotedOn?: string | null;
+            /**
+             * Format: uuid
+             * @description Where the work would be done; only named.
+             */
+            locationId?: string | null;
+            restorations: components["schemas"]["QuotedRestorationDto"][];
+            /**
+             * Format: decimal
+             * @description What an hour at the chair shall leave after material.
+             * @example 300
+             */
+            targetContributionPerHour?: string | null;
+            /**
+             * Format: decimal
+             * @description The capacity cost of a chair minute; the practice's own rate when left out.
+             * @example 2.5
+             */
+            chairMinuteCost?: string | null;
+            /**
+             * @description Getting ready and clearing away, for every visit; not counted when left out.
+             * @example 10
+             */
+            setUpMinutes?: number | null;
+            /** @description People at the chair, 2 when left out. */
+            staffCount?: number | null;
+            /**
+             * @description How shared cost is split; the practice's setting when left out.
+             * @enum {string|null}
+             */
+            costShareKey?: "equal" | "minutes" | "surfaces" | null;
+            /**
+             * @description The practice's own when left out.
+             * @enum {string|null}
+             */
+            toothNotation?: "iso" | "universal" | null;
+            /**
+             * @description The way of doing the work that is printed; all in one visit when left out.
+             * @enum {string|null}
+             */
+            way?: "all in one visit" | "insured first, cosmetic later" | "insured only" | "cosmetic only" | null;
         };
         AlertFigureDto: {
             /** @example usable */
@@ -5694,6 +7650,110 @@ export interface operations {
             };
             /** @description There is no such thing in this practice. */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readLabel: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReadLabelDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LabelReadingDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -9814,6 +11874,174 @@ export interface operations {
             };
         };
     };
+    listCostRates: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CostRatesDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    createCostRate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewCostRateDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CostRateDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     reportRestorationCosts: {
         parameters: {
             query?: {
@@ -9821,11 +12049,11 @@ export interface operations {
                 from?: string | null;
                 /** @description Last day. */
                 to?: string | null;
-                /** @description template, reason, dentist, month, or several with commas; template if left out. */
-                groupBy?: string | null;
                 templateId?: string | null;
                 reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
                 dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
             };
             header?: never;
             path?: never;
@@ -9895,11 +12123,11 @@ export interface operations {
                 from?: string | null;
                 /** @description Last day. */
                 to?: string | null;
-                /** @description template, reason, dentist, month, or several with commas; template if left out. */
-                groupBy?: string | null;
                 templateId?: string | null;
                 reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
                 dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
             };
             header?: never;
             path?: never;
@@ -9914,6 +12142,156 @@ export interface operations {
                 };
                 content: {
                     "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportRestorationCostsXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportRestorationCostsPdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
                 };
             };
             /** @description The request is not well formed. */
@@ -10051,6 +12429,75 @@ export interface operations {
                 };
                 content: {
                     "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportTemplateUsageXlsx: {
+        parameters: {
+            query?: {
+                templateId?: string | null;
+                /** @description Over how many restorations of a version; 50 if left out. */
+                last?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
                 };
             };
             /** @description The request is not well formed. */
@@ -10239,6 +12686,76 @@ export interface operations {
             };
         };
     };
+    reportWasteXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     listRestorations: {
         parameters: {
             query?: {
@@ -10367,6 +12884,2324 @@ export interface operations {
             };
             /** @description There is no such thing in this practice. */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportPriceChanges: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                consumableId?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PriceChangesDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportPriceChangesCsv: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                consumableId?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description CSV (RFC 4180). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportPriceChangesXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                consumableId?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportHabits: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description How many; 10 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HabitsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportHabitsCsv: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description How many; 10 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description CSV (RFC 4180). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportHabitsXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description How many; 10 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportVariances: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description restoration, or template, reason, dentist, month, several with commas; template if left out. */
+                groupBy?: string | null;
+                /** @description By restoration: how many rows; 200 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["VarianceReportDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportVariancesCsv: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description restoration, or template, reason, dentist, month, several with commas; template if left out. */
+                groupBy?: string | null;
+                /** @description By restoration: how many rows; 200 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description CSV (RFC 4180). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportVariancesXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description restoration, or template, reason, dentist, month, several with commas; template if left out. */
+                groupBy?: string | null;
+                /** @description By restoration: how many rows; 200 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportChairTime: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChairTimeDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportChairTimeCsv: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description CSV (RFC 4180). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportChairTimeXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    suggestTemplateVersion: {
+        parameters: {
+            query?: {
+                /** @description From how many of the latest restorations; 200 if left out. */
+                last?: number | null;
+            };
+            header?: never;
+            path: {
+                templateId: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SuggestionDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listPlanBalances: {
+        parameters: {
+            query?: {
+                /** @description Rows per page; 50 when not given. */
+                limit?: number | null;
+                /** @description nextCursor of the page before. */
+                cursor?: string | null;
+                chartReference?: string | null;
+                planId?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BalancePageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    recordPlanBalance: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewBalanceDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BalanceDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listFees: {
+        parameters: {
+            query?: {
+                /** @description Rows per page; 50 when not given. */
+                limit?: number | null;
+                /** @description nextCursor of the page before. */
+                cursor?: string | null;
+                /** @description Text that the name contains, in any case. */
+                q?: string | null;
+                /** @description Only what is in use, or only what is not; both when left out. */
+                active?: "true" | "false" | null;
+                /** @description The day of which current is; today if left out. */
+                on?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeePageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    createFee: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewFeeDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeeHistoryDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getFee: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeeHistoryDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    changeFee: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FeeChangesDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeeHistoryDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    addFeeVersion: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewFeeVersionDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FeeHistoryDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listPlans: {
+        parameters: {
+            query?: {
+                /** @description Rows per page; 50 when not given. */
+                limit?: number | null;
+                /** @description nextCursor of the page before. */
+                cursor?: string | null;
+                /** @description Text that the name contains, in any case. */
+                q?: string | null;
+                /** @description Only what is in use, or only what is not; both when left out. */
+                active?: "true" | "false" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanPageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    createPlan: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewPlanDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getPlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    changePlan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanChangesDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    addPlanTerms: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewPlanTermDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    makeQuote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["QuoteQuestionDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["QuoteDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    printEstimate: {
+        parameters: {
+            query?: {
+                /** @description English when left out. */
+                language?: "en" | "de" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["EstimateQuestionDto"];
+            };
+        };
+        responses: {
+            /** @description A PDF. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

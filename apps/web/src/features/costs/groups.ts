@@ -4,7 +4,6 @@ import { lastDayOf } from './periods.js';
 
 export type CostRow = Shape<'CostReportRowDto'>;
 export type CostReport = Shape<'CostReportDto'>;
-export type CostFigures = Shape<'CostFiguresDto'>;
 
 export const GROUPS = ['template', 'reason', 'dentist', 'month'] as const;
 export type Group = (typeof GROUPS)[number];

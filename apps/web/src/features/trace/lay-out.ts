@@ -30,7 +30,7 @@ const GAP = 14;
 /** How high the largest column may grow for its quantities alone. */
 const HIGH = 240;
 /** Room for the words at the right of the last column. */
-const WORDS = 170;
+const WORDS = 190;
 
 function columnOf(node: PathNode): number {
   if (node.kind === 'place') return node.arrival ? 1 : 2;

@@ -29,11 +29,12 @@ function Field({ typed, started }: Props & { readonly typed: string }) {
   const form = useForm({
     initial: { q: typed },
     check: ({ q }) => {
-      const words = q.trim(); console.log('CHECK', q);
+      const words = q.trim();
       if (words === '') return { q: t.ui.required };
       return words.length > 60 ? { q: t.trace.tooLong } : {};
     },
-    send: async ({ q }) => { console.log('SEND', q); const r = await navigate({ search: { q: q.trim() } }); console.log('SENT', window.location.href); return r; },
+    send: ({ q }) => Promise.resolve(q.trim()),
+    onDone: (words) => void navigate({ search: { q: words } }),
   });
   return (
     <div ref={place} className={`${css.place ?? ''} tb-screen-only`}>

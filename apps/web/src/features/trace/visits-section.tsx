@@ -29,11 +29,11 @@ export function VisitsSection({ trace, stale }: Props) {
   const words = t.trace.visits;
   const { items, nextCursor } = trace.visits;
   const count = (n: number) => format.number(String(n));
+  const counted = items.filter((visit) => !visit.reversed).length;
+  const all = cursor === undefined && nextCursor === null;
+  const shown = words.shown(count(counted), count(trace.affected.visits));
   return (
-    <Section
-      title={words.title}
-      hint={words.shown(count(items.length), count(trace.affected.visits))}
-    >
+    <Section title={words.title} hint={all ? words.shownAll : shown}>
       <SurenessKey trace={trace} />
       <DataTable
         label={words.title}

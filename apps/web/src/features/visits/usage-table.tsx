@@ -104,7 +104,7 @@ function Lots({ line }: { readonly line: UsageLine }) {
           )}
           <span className={css.quiet}>
             {line.taken.length > 1 && `${format.quantity(taken.quantity, line.consumable.unit)}, `}
-            {sureness[taken.sureness] ?? taken.sureness}
+            {taken.lotNumber !== null && (sureness[taken.sureness] ?? taken.sureness)}
             {taken.outOfOrder && `, ${words.outOfOrder}`}
           </span>
         </div>

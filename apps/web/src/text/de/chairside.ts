@@ -109,7 +109,7 @@ export const chairside: Text['chairside'] = {
   },
   usage: {
     title: 'Was gebraucht wird',
-    waiting: 'Flächen, Grund und Vorlage angeben: dann steht hier, was gebraucht wird.',
+    waiting: 'Flächen, Grund, Vorlage und Farbe angeben: dann steht hier, was gebraucht wird.',
     room: 'Bitte das Zimmer wählen: von dort wird zuerst genommen.',
     offline: 'Der Plan wird berechnet, wenn das Netz zurück ist. Gebucht werden kann schon jetzt.',
     stale: 'Wird berechnet …',
@@ -153,8 +153,8 @@ export const chairside: Text['chairside'] = {
     amountWrong: 'Eine Menge über 0',
   },
   scan: {
-    label: 'Chargennummer scannen oder schreiben',
-    button: 'Diese Charge nehmen',
+    label: 'Charge scannen oder schreiben',
+    button: 'Nehmen',
     unknown: 'Keine Charge im Buch hat diese Nummer',
     many: 'Mehrere Produkte haben eine Charge mit dieser Nummer. Welches ist es?',
     notUsed: (name) => `Das ist eine Charge von ${name}; dieser Besuch braucht das bisher nicht.`,

@@ -64,7 +64,7 @@ export const costs: Text['costs'] = {
   },
   table: {
     title: 'Alle Zahlen',
-    rows: (n) => `${n} Zeilen`,
+    rows: (n) => `Zeilen: ${n}`,
     restorations: 'Anzahl',
     p10: 'Tief (1 von 10)',
     p50: 'Mitte',
@@ -191,7 +191,7 @@ export const costs: Text['costs'] = {
     csv: 'CSV herunterladen',
     wrongShade: 'Was eine falsche Farbe kostete',
     retakes: (restorations, attempts) =>
-      `Wiederholt: ${restorations} Restaurationen, ${attempts} weitere Versuche`,
+      `Wiederholte Restaurationen: ${restorations}; weitere Versuche: ${attempts}`,
     opened: 'In falscher Farbe geöffnet und weggeworfen',
     thrown: 'Aus dem Regal weggeworfen',
     chairside: 'Am Stuhl übrig geblieben',
@@ -230,7 +230,7 @@ export const costs: Text['costs'] = {
     last: 'Betrachtet',
     lastOf: (n) => `Die letzten ${n}`,
     over: (n) =>
-      `Über ${n} Restaurationen; jede Zahl gilt für eine davon, auf drei Stellen gerundet.`,
+      `Betrachtete Restaurationen: ${n}. Jede Zahl gilt für eine davon, auf drei Stellen gerundet.`,
     consumable: 'Verbrauchsmaterial',
     planned: 'Geplant',
     placed: 'Im Zahn',

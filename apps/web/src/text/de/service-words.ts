@@ -13,6 +13,13 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
   [/^must not be in the future.*/, 'darf nicht in der Zukunft liegen'],
   [/^must differ from the sign-in name$/, 'muss sich vom Anmeldenamen unterscheiden'],
   [/^is missing$/, 'fehlt'],
+  [/^is already in use$/, 'ist schon vergeben'],
+  [/^is taken; choose another$/, 'ist schon vergeben; bitte anders wählen'],
+  [/^cannot change after the first delivery$/, 'bleibt nach der ersten Lieferung, wie es ist'],
+  [/^does not fit the presentation (.+)$/, 'passt nicht zur Packung $1'],
+  [/^lies inside this location$/, 'liegt selbst in diesem Ort'],
+  [/^would make more than (\d+) levels$/, 'ergäbe mehr als $1 Ebenen'],
+  [/^must be the name of a time zone.*/, 'muss der Name einer Zeitzone sein'],
   [/^names no .*/, 'gibt es in dieser Praxis nicht'],
   [/^must be 2 to 120 letters.*/, '2 bis 120 Zeichen: a-z, Ziffern, . _ @ + -; vorn ein Buchstabe'],
 ];

@@ -51,7 +51,6 @@ export const shelves: Text['shelves'] = {
   facts: {
     usable: 'Verwendbar',
     blocked: 'Gesperrt',
-    opened: 'Offene Behälter',
     nextExpiry: 'Nächster Verfall',
     orderAt: 'Bestellen bei',
     owed: 'Verbraucht, nicht gebucht',
@@ -64,7 +63,6 @@ export const shelves: Text['shelves'] = {
     openedOn: 'Geöffnet am',
     receivedOn: 'Erhalten am',
     state: 'Zustand',
-    sealed: 'verschlossen',
   },
   holdings: {
     title: 'Chargen und Behälter',
@@ -142,9 +140,7 @@ export const shelves: Text['shelves'] = {
     counted: 'Wirklich da',
     expected: (amount) => `Das Buch erwartet ${amount}.`,
     difference: 'Unterschied',
-    noDifference: 'Wie erwartet: Es ist nichts zu buchen.',
     lotStatus: 'Die Charge ist jetzt',
-    openFrom: (amount) => `Nimmt einen Behälter mit höchstens ${amount} vom Verschlossenen hier.`,
     lifeNote:
       'Ab diesem Tag läuft die Zeit nach dem Öffnen; das Etikett gilt weiter, wenn es früher endet.',
     positive: 'Muss mehr als nichts sein',
@@ -153,7 +149,6 @@ export const shelves: Text['shelves'] = {
     whole: 'Muss eine ganze Zahl sein: Das wird in Stück gezählt',
     notFuture: 'Darf nicht in der Zukunft liegen',
     notBefore: (day) => `Darf nicht vor dem ${day} liegen`,
-    otherStatus: 'Das ist die Charge schon',
   },
   submit: {
     open: 'Einen öffnen',
@@ -219,7 +214,6 @@ export const counting: Text['counting'] = {
   back: 'Zurück zum Zählen',
   book: 'Zählung buchen',
   leave: 'Zählung verlassen',
-  discard: 'Diese Zahlen wegwerfen',
   done: (lines, differences) =>
     `${lines === 1 ? '1 Zeile' : `${lines} Zeilen`} gezählt: ${
       differences === 0

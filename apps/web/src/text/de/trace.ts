@@ -51,8 +51,8 @@ export const trace: Text['trace'] = {
     picture: (received) => `Der Weg von ${received} vom Lieferanten bis dahin, wo es jetzt ist.`,
     columns: { from: 'Geliefert', places: 'Orte', ends: 'Jetzt' },
     link: (from, to, quantity) => `${quantity} von ${from} nach ${to}`,
-    used: (visits) => `In ${visits} Besuchen verwendet`,
-    usedOne: 'In 1 Besuch verwendet',
+    used: (visits) => `Verwendet: ${visits} Besuche`,
+    usedOne: 'Verwendet: 1 Besuch',
     onHand: 'Noch vorhanden',
     wasted: 'Weggeworfen',
     returned: 'Zurückgeschickt',
@@ -105,6 +105,7 @@ export const trace: Text['trace'] = {
     traceChart: (reference) => `Alle Chargen der Karte ${reference}`,
     openVisit: (day) => `Besuch vom ${day} öffnen`,
     shown: (shown, all) => `${shown} von ${all} Besuchen auf dieser Seite, die frühesten zuerst`,
+    shownAll: 'Alle Besuche, die sie verwendet haben, die frühesten zuerst.',
     rows: 'Zeilen je Seite',
   },
   sureness: {

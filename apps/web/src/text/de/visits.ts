@@ -66,8 +66,6 @@ export const visits: Text['visits'] = {
     forVisit: 'Für den ganzen Besuch',
     forTooth: (tooth) => `Zahn ${tooth}`,
     forRetake: (name, times) => `${name}, Wiederholung ${times}`,
-    lot: (number) => `Charge ${number}`,
-    noLot: 'Charge nicht angegeben',
     sureness: {
       scanned: 'gescannt',
       'open container': 'offenes Gebinde',

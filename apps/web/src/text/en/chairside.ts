@@ -90,7 +90,8 @@ export const chairside = {
   },
   usage: {
     title: 'What it uses',
-    waiting: 'Say the faces, the reason and the template: then this lists what will be used.',
+    waiting:
+      'Say the faces, the reason, how it is made and the shade: then this lists what it uses.',
     room: 'Choose the room: stock is taken from there first.',
     offline: 'The plan is worked out when the network is back. The visit can be booked as it is.',
     stale: 'Working it out …',

@@ -59,7 +59,7 @@ export const costs = {
   },
   table: {
     title: 'All figures',
-    rows: (n: string) => `${n} rows`,
+    rows: (n: string) => `Rows: ${n}`,
     restorations: 'Number',
     p10: 'Low (1 in 10)',
     p50: 'Middle',
@@ -187,7 +187,7 @@ export const costs = {
     csv: 'Download CSV',
     wrongShade: 'What a wrong shade cost',
     retakes: (restorations: string, attempts: string) =>
-      `Done again: ${restorations} restorations, ${attempts} further attempts`,
+      `Restorations done again: ${restorations}; further attempts: ${attempts}`,
     opened: 'Opened in the wrong shade and thrown away',
     thrown: 'Thrown away from the shelf',
     chairside: 'Left over at the chair',
@@ -226,7 +226,7 @@ export const costs = {
     last: 'Looked at',
     lastOf: (n: string) => `The last ${n}`,
     over: (n: string) =>
-      `Over ${n} restorations; every figure is for one of them, rounded to three digits.`,
+      `Restorations looked at: ${n}. Every figure is for one of them, rounded to three digits.`,
     consumable: 'Consumable',
     planned: 'Planned',
     placed: 'In the tooth',

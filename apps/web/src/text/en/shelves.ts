@@ -45,7 +45,6 @@ export const shelves = {
   facts: {
     usable: 'Usable',
     blocked: 'Not usable',
-    opened: 'Open containers',
     nextExpiry: 'Next expiry',
     orderAt: 'Order at',
     owed: 'Used, not in the book',
@@ -58,7 +57,6 @@ export const shelves = {
     openedOn: 'Opened on',
     receivedOn: 'Received on',
     state: 'State',
-    sealed: 'sealed',
   },
   holdings: {
     title: 'Lots and containers',
@@ -137,10 +135,7 @@ export const shelves = {
     counted: 'Really there',
     expected: (amount: string) => `The book expects ${amount}.`,
     difference: 'Difference',
-    noDifference: 'As expected: nothing needs to be booked.',
     lotStatus: 'The lot is now',
-    openFrom: (amount: string) =>
-      `Takes one container of ${amount} at most from what is sealed here.`,
     lifeNote:
       'From that day on its life after opening runs; the label still counts if it ends earlier.',
     positive: 'Must be more than nothing',
@@ -149,7 +144,6 @@ export const shelves = {
     whole: 'Must be a whole number: this is counted in pieces',
     notFuture: 'Must not be in the future',
     notBefore: (day: string) => `Must not be before ${day}`,
-    otherStatus: 'The lot is that already',
   },
   submit: {
     open: 'Open one',
@@ -218,7 +212,6 @@ export const counting = {
   back: 'Back to counting',
   book: 'Book the count',
   leave: 'Leave the count',
-  discard: 'Throw these numbers away',
   done: (lines: number, differences: number) =>
     `Counted ${lines === 1 ? '1 line' : `${lines} lines`}: ${
       differences === 0

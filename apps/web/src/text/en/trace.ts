@@ -104,6 +104,7 @@ export const trace = {
     openVisit: (day: string) => `Open the visit of ${day}`,
     shown: (shown: string, all: string) =>
       `${shown} of ${all} visits on this page, the earliest first`,
+    shownAll: 'All visits that used it, the earliest first.',
     rows: 'Rows per page',
   },
   sureness: {

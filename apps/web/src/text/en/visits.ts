@@ -64,8 +64,6 @@ export const visits = {
     forVisit: 'For the whole visit',
     forTooth: (tooth: string) => `Tooth ${tooth}`,
     forRetake: (name: string, times: number) => `${name}, retake ${times}`,
-    lot: (number: string) => `lot ${number}`,
-    noLot: 'lot not stated',
     sureness: {
       scanned: 'scanned',
       'open container': 'open container',

@@ -12,7 +12,7 @@ export const ofLot = (lotId: string): string => `lot ${lotId}`;
 type Sent = Planned<{ readonly scanned?: readonly { readonly lotId: string }[] | null }>;
 
 /** Which control of ours a field of the request is; undefined where none shows it. */
-export function controlOf(field: string, { keys, lines, body }: Sent): string | undefined {
+function controlOf(field: string, { keys, lines, body }: Sent): string | undefined {
   const [, list, at, rest] = /^(\w+)\[(\d+)\]\.(\w+)/.exec(field) ?? [];
   const index = Number(at);
   if (list === 'restorations' && rest !== undefined) {

@@ -18,7 +18,7 @@ export interface Waiting {
   readonly materialCost?: string;
 }
 
-export const OUTBOX = 'traybook.outbox';
+const OUTBOX = 'traybook.outbox';
 const EVENT = 'traybook:outbox';
 const NONE: readonly Waiting[] = [];
 

@@ -58,6 +58,7 @@ export function ShadeChips({ id, error, of, onShades }: Props) {
   }
   return (
     <div id={id} className={css.products}>
+      <p className={css.shades}>{words.shades}</p>
       {byProduct(shades).map(({ product, shades: ofProduct }, i) => (
         <CheckChips
           key={product}

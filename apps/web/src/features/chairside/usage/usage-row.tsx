@@ -43,21 +43,16 @@ function LotWords({ of }: { readonly of: UsageLine }) {
   const format = useFormat();
   const words = t.chairside.usage;
   const sureness: Readonly<Record<string, string>> = words.sureness;
-  const lots = [
-    ...new Set(
-      of.taken.map(
-        (taken) =>
-          `${taken.lotNumber === null ? words.noLot : words.lot(taken.lotNumber)} · ${
-            sureness[taken.sureness] ?? taken.sureness
-          }`,
-      ),
+  const lots = new Set(
+    of.taken.map(({ lotNumber, sureness: sure }) =>
+      lotNumber === null ? words.noLot : `${words.lot(lotNumber)} · ${sureness[sure] ?? sure}`,
     ),
-  ];
+  );
   const isShort = !isSame(of.shortfall, '0');
   const whole = !isSame(of.charged, of.dispensed) && !isShort;
   return (
     <>
-      {lots.length > 0 && <span className={css.lots}>{lots.join(', ')}</span>}
+      {lots.size > 0 && <span className={css.lots}>{[...lots].join(', ')}</span>}
       {whole && (
         <span className={css.lots}>
           {words.charged(format.quantity(of.charged, of.consumable.unit))}

@@ -29,12 +29,14 @@ export function CountReview({ count }: { readonly count: Count }) {
         {rows.length === 0 ? (
           <p className={css.equal}>{counting.none}</p>
         ) : (
-          <DataTable
-            label={counting.reviewTitle}
-            columns={columns}
-            rows={rows}
-            rowKey={({ holding }) => holding.id}
-          />
+          <div className={css.table}>
+            <DataTable
+              label={counting.reviewTitle}
+              columns={columns}
+              rows={rows}
+              rowKey={({ holding }) => holding.id}
+            />
+          </div>
         )}
         {rows.length > 0 && equal > 0 && <p className={css.equal}>{counting.equal(equal)}</p>}
       </Section>

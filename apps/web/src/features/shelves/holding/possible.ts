@@ -4,7 +4,7 @@ import type { Holding } from '../api/list-holdings.js';
 export const ACTIONS = ['open', 'move', 'write-off', 'return', 'count', 'hold'] as const;
 export type Action = (typeof ACTIONS)[number];
 
-export const NEEDS: Readonly<Record<Action, Permission>> = {
+const NEEDS: Readonly<Record<Action, Permission>> = {
   open: 'stock.handle',
   move: 'stock.handle',
   'write-off': 'stock.handle',
@@ -14,7 +14,7 @@ export const NEEDS: Readonly<Record<Action, Permission>> = {
 };
 
 /** A sealed container that is used more than once, of a lot that may be used, can be opened. */
-export function canOpen({ dispensing, openedOn, status }: Holding): boolean {
+function canOpen({ dispensing, openedOn, status }: Holding): boolean {
   return dispensing === 'multi-use' && openedOn === null && status === 'usable';
 }
 

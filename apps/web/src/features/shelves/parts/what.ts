@@ -3,7 +3,7 @@ import type { Consumable } from '../api/list-summary.js';
 type Named = Pick<Consumable, 'name' | 'shade' | 'size' | 'grit'>;
 
 /** What tells one consumable from another of the same name. */
-export function variantOf({ shade, size, grit }: Named): string {
+function variantOf({ shade, size, grit }: Named): string {
   return [shade, size, grit].filter((part) => part !== null && part !== '').join(', ');
 }
 

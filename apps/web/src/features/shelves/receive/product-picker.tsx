@@ -21,31 +21,40 @@ interface Props {
 
 const SHOWN = 10;
 
-/** What is bought in packs and is called so; what the supplier sells comes first. */
-function useProducts(typed: string, supplierId: string): readonly Product[] {
-  const q = typed.trim() === '' ? undefined : typed.trim();
-  const found = useQuery(summaryQuery({ q, limit: SHOWN })).data?.items ?? [];
-  return useQueries({
+/**
+ * What is bought in packs and is called so; what the supplier sells comes first. Nothing while it is
+ * looked for: who types and takes the first must not get what was found before.
+ */
+function useProducts(typed: string, supplierId: string): readonly Product[] | undefined {
+  const wanted = typed.trim();
+  const [asked] = useDebouncedValue(wanted, 200);
+  const q = asked === '' ? undefined : asked;
+  const page = useQuery(summaryQuery({ q, limit: SHOWN }));
+  const found = page.data?.items ?? [];
+  const products = useQueries({
     queries: found.map(({ consumable }) => presentationsQuery(consumable.id)),
-    combine: (results) =>
-      found.flatMap(({ consumable }, i) => {
+    combine: (results) => {
+      if (results.some(({ isPending }) => isPending)) return undefined;
+      return found.flatMap(({ consumable }, i) => {
         const ways = results[i]?.data ?? [];
         const own = ways.filter((way) => way.supplierId === supplierId);
         const others = ways.filter((way) => way.supplierId !== supplierId);
         return [...own, ...others].map((presentation) => ({ consumable, presentation }));
-      }),
+      });
+    },
   });
+  return asked === wanted && page.data && !page.isPlaceholderData ? products : undefined;
 }
 
 /** Finds a product by its name, shade or size, pack by pack. */
 export function ProductPicker({ product, supplierId, error, onProduct, onEnter }: Props) {
-  const { receive } = useText();
+  const { receive, ui } = useText();
   const chosen = product === null ? '' : nameOf(product.consumable);
   const [typed, setTyped] = useState(chosen);
-  const [asked] = useDebouncedValue(typed === chosen ? '' : typed, 200);
   const [opened, setOpened] = useState(false);
-  const found = useProducts(asked, supplierId);
-  const all = product && !found.some(isSame(product)) ? [product, ...found] : found;
+  const found = useProducts(typed === chosen ? '' : typed, supplierId);
+  const others = found ?? [];
+  const all = product && !others.some(isSame(product)) ? [product, ...others] : others;
   return (
     <Select
       label={receive.product}
@@ -64,7 +73,7 @@ export function ProductPicker({ product, supplierId, error, onProduct, onEnter }
       }}
       filter={({ options }) => options}
       renderOption={({ option }) => <Option product={all.find(isValue(option.value))} />}
-      nothingFoundMessage={receive.noProduct}
+      nothingFoundMessage={found === undefined ? ui.busy : receive.noProduct}
       error={error}
       maxDropdownHeight={340}
       comboboxProps={{

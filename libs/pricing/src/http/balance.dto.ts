@@ -1,0 +1,79 @@
+import {
+  DateField,
+  DecimalField,
+  IdField,
+  OutDate,
+  OutDecimal,
+  OutId,
+  OutInstant,
+  OutList,
+  OutObject,
+  OutText,
+  PageQuery,
+  TextField,
+} from '#lib/platform';
+import { QuoteNameDto } from './quote-answer.dto.js';
+
+export class NewBalanceDto {
+  @IdField()
+  planId: string;
+
+  @TextField(60, { description: 'The chart reference and nothing else about the patient.' })
+  chartReference: string;
+
+  @DateField({ description: 'The day on which that was so.' })
+  asOf: string;
+
+  @DecimalField({ min: '0', example: '50' })
+  deductibleLeft: string;
+
+  @DecimalField({
+    optional: true,
+    min: '0',
+    description: 'Left out exactly when the plan has no yearly maximum.',
+    example: '1000',
+  })
+  maximumLeft?: string | null;
+}
+
+export class BalanceQueryDto extends PageQuery {
+  @TextField(60, { optional: true })
+  chartReference?: string;
+
+  @IdField({ optional: true })
+  planId?: string;
+}
+
+export class BalanceDto {
+  @OutId()
+  id: string;
+
+  @OutObject(() => QuoteNameDto)
+  plan: QuoteNameDto;
+
+  @OutText()
+  chartReference: string;
+
+  @OutDate()
+  asOf: string;
+
+  @OutDecimal()
+  deductibleLeft: string;
+
+  @OutDecimal({ nullable: true, description: 'Null: the plan has no yearly maximum.' })
+  maximumLeft: string | null;
+
+  @OutText()
+  recordedBy: string;
+
+  @OutInstant()
+  recordedAt: string;
+}
+
+export class BalancePageDto {
+  @OutList(() => BalanceDto)
+  items: readonly BalanceDto[];
+
+  @OutText({ nullable: true, description: 'Send as cursor for the next page.' })
+  nextCursor: string | null;
+}

@@ -1,0 +1,6 @@
+export { AddFeeVersion } from './app/add-fee-version.js';
+export { AddPlanTerms, type NewPlanTerm } from './app/add-plan-terms.js';
+export { CreateFee, type NewFee } from './app/create-fee.js';
+export { CreatePlan, type NewPlan } from './app/create-plan.js';
+export { type NewBalance, RecordBalance } from './app/record-balance.js';
+export { PricingModule } from './pricing.module.js';
