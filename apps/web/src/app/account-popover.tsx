@@ -18,7 +18,7 @@ export function AccountPopover() {
     <Popover position="bottom-end" width={280} trapFocus returnFocus shadow="md">
       <Popover.Target>
         <button type="button" className={css.initials} aria-label={t.account.open}>
-          {initialsOf(person.displayName)}
+          <span aria-hidden="true">{initialsOf(person.displayName)}</span>
         </button>
       </Popover.Target>
       <Popover.Dropdown aria-label={t.account.open}>
