@@ -12,6 +12,13 @@ import {
 } from './harness/index.js';
 import { dialogOf, errorAt, openAs } from './setup-steps.js';
 
+const LOOKS = [
+  ['light', 1440],
+  ['light', 820],
+  ['dark', 1440],
+  ['dark', 820],
+] as const;
+
 let browser: TestBrowser;
 let web: WebService;
 let book: SmallBook;
@@ -242,26 +249,24 @@ describe('who may not change the catalogue', () => {
 });
 
 describe('looks', () => {
-  it.each(['light', 'dark'] as const)('are accessible in %s', async (colorScheme) => {
-    for (const width of [1440, 820]) {
-      const page = await open('manager', '/setup', { colorScheme, width, height: 1180 });
-      const screens = {
-        consumables: '/setup/consumables',
-        'consumables-new': '/setup/consumables?new=1',
-        consumable: `/setup/consumables/${book.paste.id}`,
-        'consumable-pack': `/setup/consumables/${book.paste.id}?pack=new`,
-        suppliers: '/setup/suppliers',
-        'suppliers-new': '/setup/suppliers?new=1',
-        locations: '/setup/locations',
-        'locations-new': '/setup/locations?new=1',
-      };
-      for (const [name, path] of Object.entries(screens)) {
-        await page.goto(`${web.url}${path}`);
-        await page.locator(path.includes('new') ? 'form' : '#content h1').waitFor();
-        await page.waitForLoadState('networkidle');
-        await expectAccessible(page);
-        await shot(page, `setup-${name}-${width}-${colorScheme}`);
-      }
+  it.each(LOOKS)('are accessible in %s at %i', async (colorScheme, width) => {
+    const page = await open('manager', '/setup', { colorScheme, width, height: 1180 });
+    const screens = {
+      consumables: '/setup/consumables',
+      'consumables-new': '/setup/consumables?new=1',
+      consumable: `/setup/consumables/${book.paste.id}`,
+      'consumable-pack': `/setup/consumables/${book.paste.id}?pack=new`,
+      suppliers: '/setup/suppliers',
+      'suppliers-new': '/setup/suppliers?new=1',
+      locations: '/setup/locations',
+      'locations-new': '/setup/locations?new=1',
+    };
+    for (const [name, path] of Object.entries(screens)) {
+      await page.goto(`${web.url}${path}`);
+      await page.locator(path.includes('new') ? 'form' : '#content h1').waitFor();
+      await page.waitForLoadState('networkidle');
+      await expectAccessible(page);
+      await shot(page, `setup-${name}-${width}-${colorScheme}`);
     }
   });
 

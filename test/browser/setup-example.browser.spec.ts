@@ -13,6 +13,13 @@ import {
 } from './harness/index.js';
 import { openAs } from './setup-steps.js';
 
+const LOOKS = [
+  ['light', 1440],
+  ['light', 820],
+  ['dark', 1440],
+  ['dark', 820],
+] as const;
+
 let browser: TestBrowser;
 let web: WebService;
 let book: SmallBook;
@@ -94,31 +101,29 @@ describe('looks', () => {
     await book.book.done('POST', `${path}/versions`, version);
   });
 
-  it.each(['light', 'dark'] as const)('are accessible in %s', async (colorScheme) => {
-    for (const width of [1440, 820]) {
-      const page = await open('owner', '/setup', { colorScheme, width, height: 1180 });
-      const template = `/setup/templates/${book.template}`;
-      const screens = {
-        templates: '/setup/templates',
-        'template-new': '/setup/templates/new',
-        template: `${template}?setting=1`,
-        'template-old': `${template}?version=1`,
-        'template-rename': `${template}?rename=1`,
-      };
-      for (const [name, path] of Object.entries(screens)) {
-        await page.goto(`${web.url}${path}`);
-        await page.locator('#content h1').waitFor();
-        await page.waitForLoadState('networkidle');
-        await expectAccessible(page);
-        await shot(page, `setup-${name}-${width}-${colorScheme}`);
-      }
-      await page.goto(`${web.url}${template}`);
-      await page.getByLabel('Out of the container: Adhesive').fill('');
-      await page.getByRole('button', { name: 'When Adhesive is used' }).click();
-      await page.getByRole('button', { name: /^Save as version/ }).click();
-      await page.getByText('Please fill this in').first().waitFor();
+  it.each(LOOKS)('are accessible in %s at %i', async (colorScheme, width) => {
+    const page = await open('owner', '/setup', { colorScheme, width, height: 1180 });
+    const template = `/setup/templates/${book.template}`;
+    const screens = {
+      templates: '/setup/templates',
+      'template-new': '/setup/templates/new',
+      template: `${template}?setting=1`,
+      'template-old': `${template}?version=1`,
+      'template-rename': `${template}?rename=1`,
+    };
+    for (const [name, path] of Object.entries(screens)) {
+      await page.goto(`${web.url}${path}`);
+      await page.locator('#content h1').waitFor();
+      await page.waitForLoadState('networkidle');
       await expectAccessible(page);
-      await shot(page, `setup-template-wrong-${width}-${colorScheme}`);
+      await shot(page, `setup-${name}-${width}-${colorScheme}`);
     }
+    await page.goto(`${web.url}${template}`);
+    await page.getByLabel('Out of the container: Adhesive').fill('');
+    await page.getByRole('button', { name: 'When Adhesive is used' }).click();
+    await page.getByRole('button', { name: /^Save as version/ }).click();
+    await page.getByText('Please fill this in').first().waitFor();
+    await expectAccessible(page);
+    await shot(page, `setup-template-wrong-${width}-${colorScheme}`);
   });
 });

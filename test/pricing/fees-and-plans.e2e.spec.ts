@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import { TestService } from '../book/book.js';
+import { asOwner, testDataSource } from '../harness/database.js';
 import { openPricedBook, type PricedBook, planBody } from './pricing-book.js';
 
 let service: TestService;
@@ -263,6 +264,46 @@ describe('what is left of a plan', () => {
     ];
     for (const [changes, expected] of cases) {
       expect(await refused('POST', '/plan-balances', { ...good, ...changes })).toEqual(expected);
+    }
+  });
+});
+
+describe('what was stated', () => {
+  it.each(['fee_versions', 'fee_plan_terms', 'plan_balances'])(
+    'can neither be changed nor deleted in %s',
+    async (table) => {
+      const asService = await testDataSource(service.databaseUrl);
+      try {
+        await expect(asService.query(`DELETE FROM ${table}`)).rejects.toThrow('permission denied');
+        const update = asService.query(`UPDATE ${table} SET practice_id = practice_id`);
+        await expect(update).rejects.toThrow('permission denied');
+      } finally {
+        await asService.destroy();
+      }
+    },
+  );
+
+  it('cannot cover cosmetic work by class or without a note, whoever writes it', async () => {
+    const owner = await asOwner(service.databaseUrl);
+    try {
+      const write = (feeId: string | null, note: string | null) =>
+        owner.query(
+          `INSERT INTO fee_plan_terms (id, practice_id, plan_id, fee_id, fee_class, valid_from,
+             coverage, reasons, cosmetic_note, recorded_by)
+           VALUES (gen_random_uuid(), $1, $2, $3, $4, '2026-01-01', 1, '{cosmetic}', $5, $6)`,
+          [
+            s.book.practice.owner.practiceId,
+            s.plan,
+            feeId,
+            feeId === null ? 'basic' : null,
+            note,
+            s.book.practice.owner.personId,
+          ],
+        );
+      await expect(write(null, 'Letter')).rejects.toThrow('check constraint');
+      await expect(write(s.cosmeticFee, null)).rejects.toThrow('check constraint');
+    } finally {
+      await owner.end();
     }
   });
 });

@@ -106,7 +106,8 @@ export function useForm<V extends object, R>(options: FormOptions<V, R>) {
     sending.current = true;
     setSending(true);
     try {
-      onDone?.(await send(values), values);
+      const result = await send(values);
+      onDone?.(result, values);
     } catch (error) {
       if (!isNotSignedIn(error)) tell(refused(error));
     } finally {

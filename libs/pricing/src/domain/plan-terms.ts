@@ -31,9 +31,7 @@ interface Line {
 }
 
 /** A cosmetic note that is only blanks says nothing. */
-export function coversCosmetic(
-  term: Pick<PlanTerm, 'feeId' | 'reasons' | 'cosmeticNote'>,
-): boolean {
+function coversCosmetic(term: Pick<PlanTerm, 'feeId' | 'reasons' | 'cosmeticNote'>): boolean {
   return term.feeId !== null && term.reasons.includes('cosmetic') && !!term.cosmeticNote?.trim();
 }
 

@@ -2,7 +2,7 @@ import { type Money, moneyFromMicro } from '#lib/measure';
 
 /** Fewer recorded ones than this give no range. */
 export const FEWEST_RECORDED = 5;
-export const DRAWS = 2000;
+const DRAWS = 2000;
 
 export interface Range {
   readonly p10: Money;

@@ -29,7 +29,7 @@ export interface RankedWork {
 }
 
 /** What a scarce hour earns: contribution divided by the hours it takes. */
-export function perHour(contribution: Money, hours: Quantity): Money {
+function perHour(contribution: Money, hours: Quantity): Money {
   return moneyFromMicro(multiplyRatio(contribution, ONE, hours, 'half-up'));
 }
 

@@ -28,7 +28,8 @@ export function ExamplePanel({ example: address, template, draft }: Props) {
   const may = useMay();
   const example = useExample(address, template?.id);
   const answer = useUsage({ template, draft }, example);
-  const exact = may('costs.read') && may('visits.post') && template?.active === true;
+  const asks = answer.state === 'needs shades' || answer.state === 'no shades';
+  const exact = may('costs.read') && may('visits.post') && template?.active === true && !asks;
   return (
     <aside id={EXAMPLE_PLACE} className={layout.aside} aria-label={w.title}>
       <Section title={w.title}>
