@@ -15,8 +15,8 @@ CREATE TABLE cost_rates (
 );
 CREATE UNIQUE INDEX cost_rates_valid_from ON cost_rates (practice_id, valid_from);
 
--- The cost report reads whole months from the three tables below and the days at the edges of its
--- period from the restorations themselves. Whatever changes a cost adds a row to cost_changes in the
+-- The cost report reads whole months and years (span 1 and 12) from the three tables below and the days
+-- at the edges of its period from the restorations themselves. Whatever changes a cost adds a row to cost_changes in the
 -- same transaction; a month that has such a row is read from the restorations until it is folded
 -- again. So the report is exact at every commit, and nobody who posts waits for anybody else.
 CREATE TABLE cost_changes (
@@ -25,9 +25,10 @@ CREATE TABLE cost_changes (
 );
 CREATE INDEX cost_changes_month ON cost_changes (practice_id, month);
 
-CREATE TABLE cost_months (
+CREATE TABLE cost_spans (
   practice_id uuid NOT NULL REFERENCES practices,
-  month date NOT NULL,
+  span smallint NOT NULL CHECK (span IN (1, 12)),
+  month date NOT NULL, -- the first one
   template_id uuid NOT NULL,
   reason text NOT NULL,
   dentist_id uuid NOT NULL,
@@ -36,32 +37,35 @@ CREATE TABLE cost_months (
   shared_cost numeric NOT NULL,
   retake_cost numeric NOT NULL,
   costs bytea NOT NULL, -- what each restoration cost in millionths, eight bytes each
-  PRIMARY KEY (practice_id, month, template_id, reason, dentist_id),
+  PRIMARY KEY (practice_id, span, month, template_id, reason, dentist_id),
   CHECK (length(costs) = 8 * restorations)
 );
+ALTER TABLE cost_spans ALTER COLUMN costs SET STORAGE EXTERNAL; -- packing them again costs more
 
-CREATE TABLE cost_month_categories (
+CREATE TABLE cost_span_categories (
   practice_id uuid NOT NULL REFERENCES practices,
+  span smallint NOT NULL,
   month date NOT NULL,
   template_id uuid NOT NULL,
   reason text NOT NULL,
   dentist_id uuid NOT NULL,
   category text NOT NULL,
   cost numeric NOT NULL,
-  PRIMARY KEY (practice_id, month, template_id, reason, dentist_id, category)
+  PRIMARY KEY (practice_id, span, month, template_id, reason, dentist_id, category)
 );
 
 -- A visit with two kinds of restorations counts once for each kind and once for both together:
 -- template_id or reason NULL stands for all of them.
-CREATE TABLE cost_month_visits (
+CREATE TABLE cost_span_visits (
   practice_id uuid NOT NULL REFERENCES practices,
+  span smallint NOT NULL,
   month date NOT NULL,
   template_id uuid,
   reason text,
   dentist_id uuid NOT NULL,
   visits integer NOT NULL,
   material_cost numeric, -- of the visits; only where both are NULL
-  UNIQUE NULLS NOT DISTINCT (practice_id, month, template_id, reason, dentist_id)
+  UNIQUE NULLS NOT DISTINCT (practice_id, span, month, template_id, reason, dentist_id)
 );
 
 CREATE FUNCTION costed_cells(first_day date, last_day date)
@@ -120,31 +124,55 @@ LANGUAGE sql STABLE AS $$
   GROUP BY 1, 4
 $$;
 
--- Works the changed months of the running practice out again. A change that commits meanwhile keeps
--- its row in cost_changes, because only rows that were seen are deleted and each statement that
--- follows sees at least as much. Does nothing while somebody else is at it.
+-- Works the changed months of the running practice out again, and the years they are in. A change that
+-- commits meanwhile keeps its row in cost_changes, because only rows that were seen are deleted and each
+-- statement that follows sees at least as much. Does nothing while somebody else is at it.
 CREATE FUNCTION fold_cost_changes() RETURNS integer LANGUAGE plpgsql VOLATILE AS $$
 DECLARE
   changed date[];
+  years date[];
   of_practice uuid := current_practice();
 BEGIN
   IF NOT pg_try_advisory_xact_lock(hashtextextended('fold costs of ' || of_practice, 0)) THEN
     RETURN 0;
   END IF;
   WITH gone AS (DELETE FROM cost_changes WHERE practice_id = of_practice RETURNING month)
-  SELECT coalesce(array_agg(DISTINCT month), '{}') INTO changed FROM gone;
-  DELETE FROM cost_months WHERE practice_id = of_practice AND month = ANY(changed);
-  DELETE FROM cost_month_categories WHERE practice_id = of_practice AND month = ANY(changed);
-  DELETE FROM cost_month_visits WHERE practice_id = of_practice AND month = ANY(changed);
-  INSERT INTO cost_months
-  SELECT of_practice, c.* FROM unnest(changed) AS m(day)
+  SELECT coalesce(array_agg(DISTINCT month), '{}'),
+         coalesce(array_agg(DISTINCT date_trunc('year', month)::date), '{}')
+  INTO changed, years FROM gone;
+  DELETE FROM cost_spans WHERE practice_id = of_practice
+    AND (span = 1 AND month = ANY(changed) OR span = 12 AND month = ANY(years));
+  DELETE FROM cost_span_categories WHERE practice_id = of_practice
+    AND (span = 1 AND month = ANY(changed) OR span = 12 AND month = ANY(years));
+  DELETE FROM cost_span_visits WHERE practice_id = of_practice
+    AND (span = 1 AND month = ANY(changed) OR span = 12 AND month = ANY(years));
+
+  INSERT INTO cost_spans
+  SELECT of_practice, 1, c.* FROM unnest(changed) AS m(day)
   CROSS JOIN LATERAL costed_cells(m.day, (m.day + interval '1 month - 1 day')::date) c;
-  INSERT INTO cost_month_categories
-  SELECT of_practice, c.* FROM unnest(changed) AS m(day)
+  INSERT INTO cost_span_categories
+  SELECT of_practice, 1, c.* FROM unnest(changed) AS m(day)
   CROSS JOIN LATERAL costed_categories(m.day, (m.day + interval '1 month - 1 day')::date) c;
-  INSERT INTO cost_month_visits
-  SELECT of_practice, c.* FROM unnest(changed) AS m(day)
+  INSERT INTO cost_span_visits
+  SELECT of_practice, 1, c.* FROM unnest(changed) AS m(day)
   CROSS JOIN LATERAL costed_visits(m.day, (m.day + interval '1 month - 1 day')::date) c;
+
+  INSERT INTO cost_spans
+  SELECT of_practice, 12, y.day, template_id, reason, dentist_id, sum(restorations), sum(own_cost),
+         sum(shared_cost), sum(retake_cost), string_agg(costs, ''::bytea)
+  FROM unnest(years) AS y(day) JOIN cost_spans c ON c.practice_id = of_practice AND c.span = 1
+   AND c.month BETWEEN y.day AND (y.day + interval '11 months')::date
+  GROUP BY y.day, template_id, reason, dentist_id;
+  INSERT INTO cost_span_categories
+  SELECT of_practice, 12, y.day, template_id, reason, dentist_id, category, sum(cost)
+  FROM unnest(years) AS y(day) JOIN cost_span_categories c ON c.practice_id = of_practice
+   AND c.span = 1 AND c.month BETWEEN y.day AND (y.day + interval '11 months')::date
+  GROUP BY y.day, template_id, reason, dentist_id, category;
+  INSERT INTO cost_span_visits
+  SELECT of_practice, 12, y.day, template_id, reason, dentist_id, sum(visits), sum(material_cost)
+  FROM unnest(years) AS y(day) JOIN cost_span_visits c ON c.practice_id = of_practice AND c.span = 1
+   AND c.month BETWEEN y.day AND (y.day + interval '11 months')::date
+  GROUP BY y.day, template_id, reason, dentist_id;
   RETURN cardinality(changed);
 END $$;
 
@@ -180,14 +208,14 @@ CREATE TRIGGER note_cost_delete AFTER DELETE ON restoration_costs
 DO $$
 DECLARE t text;
 BEGIN
-  FOREACH t IN ARRAY ARRAY['cost_rates', 'cost_changes', 'cost_months', 'cost_month_categories',
-                           'cost_month_visits'] LOOP
+  FOREACH t IN ARRAY ARRAY['cost_rates', 'cost_changes', 'cost_spans', 'cost_span_categories',
+                           'cost_span_visits'] LOOP
     EXECUTE format('ALTER TABLE %I ENABLE ROW LEVEL SECURITY', t);
     EXECUTE format('CREATE POLICY practice_only ON %I USING (practice_id = current_practice())', t);
     EXECUTE format('GRANT SELECT, INSERT ON %I TO traybook_app', t);
   END LOOP;
 END $$;
-GRANT DELETE ON cost_changes, cost_months, cost_month_categories, cost_month_visits TO traybook_app;
+GRANT DELETE ON cost_changes, cost_spans, cost_span_categories, cost_span_visits TO traybook_app;
 
 -- What is in the book already.
 DO $$

@@ -3,8 +3,8 @@ import pg from 'pg';
 import { CreatePractice } from '#lib/access';
 import { createApp } from '../../apps/api/src/index.js';
 
-export const DENTISTS = 5;
-export const TEMPLATES = 12;
+const DENTISTS = 5;
+const TEMPLATES = 12;
 
 export interface ReportBook {
   readonly token: string;

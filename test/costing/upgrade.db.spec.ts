@@ -47,8 +47,8 @@ const count = async (table: string) => {
 it('fills the monthly tables, so that no month is left to be folded', async () => {
   expect(await count('cost_changes')).toBe(0);
   // Two templates and three reasons in March, one in April; the reversed visit is left out.
-  expect(await count('cost_months')).toBe(4);
-  expect(await count('cost_month_categories')).toBe(8);
+  expect(await count('cost_spans WHERE span = 1')).toBe(4);
+  expect(await count('cost_span_categories WHERE span = 1')).toBe(8);
 });
 
 it('and the report says what the restorations say', async () => {

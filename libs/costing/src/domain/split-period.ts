@@ -49,6 +49,6 @@ function isFirst(day: IsoDate): boolean {
   return day.endsWith('-01');
 }
 
-export function monthOf(day: IsoDate): IsoDate {
+function monthOf(day: IsoDate): IsoDate {
   return `${day.slice(0, 7)}-01`;
 }

@@ -1,13 +1,13 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { spreadOf } from './spread.js';
+import { readCosts, spreadOf } from './spread.js';
 
-function pack(costs: readonly bigint[]): Buffer {
+function pack(costs: readonly bigint[]) {
   const packed = Buffer.alloc(8 * costs.length);
   costs.forEach((cost, i) => {
     packed.writeBigInt64BE(cost, 8 * i);
   });
-  return packed;
+  return readCosts(packed);
 }
 
 /** The nearest rank by its definition. */

@@ -14,18 +14,51 @@ const WORTH_COUNTING = 4096;
 const SHARES = [0, 0.1, 0.5, 0.9, 1] as const;
 const NOTHING: Spread = { min: 0n, p10: 0n, p50: 0n, p90: 0n, max: 0n };
 
+/** What restorations cost, in millionths; big integers only where a cost is too large for a number. */
+export type Costs = Float64Array | BigInt64Array;
+
+/** Reads costs that come packed as eight bytes each, in millionths, biggest byte first. */
+export function readCosts(pack: Uint8Array): Costs {
+  const view = new DataView(pack.buffer, pack.byteOffset, pack.byteLength);
+  const count = pack.length / BYTES;
+  const costs = new Float64Array(count);
+  for (let at = 0; at < count; at += 1) {
+    const high = view.getUint32(BYTES * at);
+    if (high >= LARGEST_EXACT_HIGH) return readBig(view, count);
+    costs[at] = high * 0x1_0000_0000 + view.getUint32(BYTES * at + 4);
+  }
+  return costs;
+}
+
+function readBig(view: DataView, count: number): BigInt64Array {
+  return BigInt64Array.from({ length: count }, (_, at) => view.getBigInt64(BYTES * at));
+}
+
 /**
- * The spread of costs that come packed as eight bytes each, in millionths, biggest byte first. Every
- * figure is a cost that occurred (nearest rank, as percentile_disc has it). `step` is what costs
- * usually are multiples of; it only makes this faster.
+ * The spread of all costs of some lists. Every figure is a cost that occurred (nearest rank, as
+ * percentile_disc has it). `step` is what costs usually are multiples of; it only makes this faster.
  */
-export function spreadOf(packs: readonly Uint8Array[], step: bigint): Spread {
-  const count = packs.reduce((sum, pack) => sum + pack.length / BYTES, 0);
+export function spreadOf(lists: readonly Costs[], step: bigint): Spread {
+  const count = lists.reduce((sum, list) => sum + list.length, 0);
   if (count === 0) return NOTHING;
-  const numbers = readNumbers(packs, count);
-  if (!numbers) return sortedSpread(readBig(packs, count).sort());
-  const counted = count < WORTH_COUNTING ? null : countedSpread(numbers, Number(step));
-  return counted ?? sortedSpread(numbers.sort());
+  const numbers = lists.filter((list) => list instanceof Float64Array);
+  if (numbers.length < lists.length) return sortedSpread(allBig(lists).sort());
+  const counted = count < WORTH_COUNTING ? null : countedSpread(numbers, count, Number(step));
+  return counted ?? sortedSpread(allNumbers(numbers, count).sort());
+}
+
+function allBig(lists: readonly Costs[]): BigInt64Array {
+  return BigInt64Array.from(lists.flatMap((list) => [...list].map(BigInt)));
+}
+
+function allNumbers(lists: readonly Float64Array[], count: number): Float64Array {
+  const all = new Float64Array(count);
+  let at = 0;
+  for (const list of lists) {
+    all.set(list, at);
+    at += list.length;
+  }
+  return all;
 }
 
 /** Position of a share of so many in their order, from 0. */
@@ -45,26 +78,23 @@ function toSpread(...found: (bigint | undefined)[]): Spread {
 }
 
 /** Counts how often each cost occurs; null when they lie too far apart or between the steps. */
-function countedSpread(costs: Float64Array, step: number): Spread | null {
-  let least = Number.POSITIVE_INFINITY;
-  let most = 0;
-  for (const cost of costs) {
-    if (cost < least) least = cost;
-    if (cost > most) most = cost;
-  }
+function countedSpread(lists: readonly Float64Array[], count: number, step: number): Spread | null {
+  const { least, most } = rangeOf(lists);
   const size = (most - least) / step + 1;
   if (size > MOST_COUNTERS || !Number.isInteger(size)) return null;
   const counters = new Uint32Array(size);
-  for (const cost of costs) {
-    const at = (cost - least) / step;
-    if (!Number.isInteger(at)) return null;
-    counters[at] = (counters[at] ?? 0) + 1;
+  for (const list of lists) {
+    for (const cost of list) {
+      const at = (cost - least) / step;
+      if (!Number.isInteger(at)) return null;
+      counters[at] = (counters[at] ?? 0) + 1;
+    }
   }
   const found: bigint[] = [];
   let passed = 0;
   let at = -1;
   for (const share of SHARES) {
-    const rank = rankOf(share, costs.length);
+    const rank = rankOf(share, count);
     while (passed <= rank) {
       at += 1;
       passed += counters[at] ?? 0;
@@ -74,35 +104,14 @@ function countedSpread(costs: Float64Array, step: number): Spread | null {
   return toSpread(...found);
 }
 
-function viewOf(pack: Uint8Array): DataView {
-  return new DataView(pack.buffer, pack.byteOffset, pack.byteLength);
-}
-
-/** Null when a cost is too large to be exact as a number. */
-function readNumbers(packs: readonly Uint8Array[], count: number): Float64Array | null {
-  const costs = new Float64Array(count);
-  let at = 0;
-  for (const pack of packs) {
-    const view = viewOf(pack);
-    for (let offset = 0; offset < pack.length; offset += BYTES) {
-      const high = view.getUint32(offset);
-      if (high >= LARGEST_EXACT_HIGH) return null;
-      costs[at] = high * 0x1_0000_0000 + view.getUint32(offset + 4);
-      at += 1;
+function rangeOf(lists: readonly Float64Array[]): { least: number; most: number } {
+  let least = Number.POSITIVE_INFINITY;
+  let most = 0;
+  for (const list of lists) {
+    for (const cost of list) {
+      if (cost < least) least = cost;
+      if (cost > most) most = cost;
     }
   }
-  return costs;
-}
-
-function readBig(packs: readonly Uint8Array[], count: number): BigInt64Array {
-  const costs = new BigInt64Array(count);
-  let at = 0;
-  for (const pack of packs) {
-    const view = viewOf(pack);
-    for (let offset = 0; offset < pack.length; offset += BYTES) {
-      costs[at] = view.getBigInt64(offset);
-      at += 1;
-    }
-  }
-  return costs;
+  return { least, most };
 }

@@ -1,33 +1,39 @@
 import type { IsoDate, Tx } from '#lib/platform';
-import { type Days, daysOf, splitPeriod } from '../domain/split-period.js';
+import { chooseSpans, type KnownMonths } from '../domain/choose-spans.js';
 import type { Choice } from './chosen.js';
 
-/** Changes that were not folded into the monthly tables yet. */
 const CHANGED = 'SELECT DISTINCT month FROM cost_changes WHERE practice_id = $1 ORDER BY month';
 
+/** Months in which something changed that was not folded yet. */
 export async function changedMonths(tx: Tx): Promise<IsoDate[]> {
   const rows = await tx.named<{ month: IsoDate }>('costing.changed', CHANGED, [tx.practiceId]);
   return rows.map((row) => row.month);
 }
 
-/** The parameters $1 to $9 of the statements below. */
+const KNOWN = `
+SELECT ARRAY(SELECT DISTINCT month::text FROM cost_span_visits
+             WHERE practice_id = $1 AND span = 1 AND template_id IS NULL AND reason IS NULL
+             ORDER BY 1) AS folded,
+       ARRAY(SELECT DISTINCT month::text FROM cost_changes WHERE practice_id = $1) AS changed`;
+
+export async function knownMonths(tx: Tx): Promise<KnownMonths> {
+  const [row] = await tx.named<KnownMonths>('costing.known', KNOWN, [tx.practiceId]);
+  return row ?? { folded: [], changed: [] };
+}
+
+/** The parameters $1 to $8 of the statements below. */
 export function cellValues(
   practiceId: string,
   choice: Choice,
-  changed: readonly IsoDate[],
+  known: KnownMonths,
+  byMonth: boolean,
 ): unknown[] {
-  const { months, edges } = splitPeriod(choice.from ?? null, choice.to ?? null);
-  const whole = changed.filter(
-    (month) =>
-      (months.first === null || month >= months.first) &&
-      (months.last === null || month <= months.last),
-  );
-  const live: Days[] = [...edges, ...whole.map(daysOf)];
+  const period = { from: choice.from ?? null, to: choice.to ?? null };
+  const { years, months, live } = chooseSpans(known, { ...period, byMonth });
   return [
     practiceId,
-    months.first,
-    months.last,
-    whole,
+    years,
+    months,
     live.map((days) => days.first),
     live.map((days) => days.last),
     choice.templateId ?? null,
@@ -36,45 +42,55 @@ export function cellValues(
   ];
 }
 
-/**
- * Whole months from a monthly table, and the other days, worked out by a function that has the same
- * columns. `month` comes as text.
- */
-function cells(table: string, live: string, columns: string, filter: string): string {
-  const from = (source: string) =>
-    `SELECT to_char(c.month, 'YYYY-MM') AS month, template_id, reason, dentist_id, ${columns}
-     FROM ${source} WHERE ${filter}`;
+const FILTER = `($6::uuid IS NULL OR template_id = $6) AND ($7::text IS NULL OR reason = $7)
+    AND ($8::uuid IS NULL OR dentist_id = $8)`;
+
+/** Whole years and months from a table; other days from a function that has the same columns. */
+function cells(table: string, live: string, columns: string): string {
+  const select = `SELECT to_char(c.month, 'YYYY-MM') AS month, template_id, reason, dentist_id,
+         ${columns} FROM`;
   return `
 WITH cells AS (
-  ${from(`${table} c`)} AND c.practice_id = $1 AND ($2::date IS NULL OR c.month >= $2)
-    AND ($3::date IS NULL OR c.month <= $3) AND c.month <> ALL($4::date[])
+  ${select} ${table} c WHERE c.practice_id = $1 AND c.span = 12 AND c.month = ANY($2::date[])
+    AND ${FILTER}
   UNION ALL
-  ${from(`unnest($5::date[], $6::date[]) AS e(first, last)
-     CROSS JOIN LATERAL ${live}(e.first, e.last) c`)}
+  ${select} ${table} c WHERE c.practice_id = $1 AND c.span = 1 AND c.month = ANY($3::date[])
+    AND ${FILTER}
+  UNION ALL
+  ${select} unnest($4::date[], $5::date[]) AS e(first, last)
+    CROSS JOIN LATERAL ${live}(e.first, e.last) c WHERE ${FILTER}
 )`;
 }
 
-const FILTER = `($7::uuid IS NULL OR template_id = $7) AND ($8::text IS NULL OR reason = $8)
-       AND ($9::uuid IS NULL OR dentist_id = $9)`;
+const FIGURES = 'restorations, own_cost, shared_cost, retake_cost, costs';
 
-export const CELLS = cells(
-  'cost_months',
-  'costed_cells',
-  'restorations, own_cost, shared_cost, retake_cost, costs',
-  FILTER,
-);
+export const CELLS = cells('cost_spans', 'costed_cells', FIGURES);
 
-export const CATEGORY_CELLS = cells(
-  'cost_month_categories',
-  'costed_categories',
-  'category, cost',
-  FILTER,
-);
+export const CATEGORY_CELLS = cells('cost_span_categories', 'costed_categories', 'category, cost');
 
 /** Visits are counted per template and reason, or over all of them: see the migration. */
-export const VISIT_CELLS = cells(
-  'cost_month_visits',
-  'costed_visits',
-  'visits, material_cost',
-  FILTER,
-);
+export const VISIT_CELLS = cells('cost_span_visits', 'costed_visits', 'visits, material_cost');
+
+const PARSERS: Record<number, (value: Buffer) => unknown> = {
+  17: (value) => new Uint8Array(value), // bytea: a copy, the driver uses its buffer again
+  23: (value) => value.readInt32BE(), // integer
+  25: (value) => value.toString('utf8'), // text
+};
+
+const TYPES = {
+  getTypeParser: (type: number) => {
+    const parser = PARSERS[type];
+    if (!parser) throw new Error(`A packed row has a column of the type ${type}`);
+    return parser;
+  },
+};
+
+/** Asks for rows of text, integers and bytes in binary form: megabytes of hexadecimal take longer. */
+export async function queryPacked<Row extends object>(
+  tx: Tx,
+  text: string,
+  values: unknown[],
+): Promise<Row[]> {
+  const query = { text, values, binary: true, types: TYPES };
+  return (await tx.client.query<Row>(query as Parameters<typeof tx.client.query>[0])).rows as Row[];
+}

@@ -6,10 +6,17 @@ import { FoldCosts } from '../app/fold-costs.js';
 import { GROUPS, type Group, parseGroupBy } from '../domain/group-by.js';
 import { listsBy } from '../domain/lists-by.js';
 import { meanMoney } from '../domain/mean.js';
-import { spreadOf } from '../domain/spread.js';
+import { type Costs, readCosts, spreadOf } from '../domain/spread.js';
 import type { CostFiguresDto, CostReportDto, CostReportRowDto } from '../http/cost-report.dto.js';
 import type { CostReportQueryDto } from '../http/costing-queries.dto.js';
-import { CATEGORY_CELLS, CELLS, cellValues, changedMonths, VISIT_CELLS } from './cost-cells.js';
+import {
+  CATEGORY_CELLS,
+  CELLS,
+  cellValues,
+  knownMonths,
+  queryPacked,
+  VISIT_CELLS,
+} from './cost-cells.js';
 
 /** The columns of each grouping; names are looked up afterwards. */
 const KEYS: Record<Group, string> = {
@@ -27,15 +34,17 @@ const NAMES: Partial<Record<Group, readonly [column: string, join: string]>> = {
 function figuresSql(groups: readonly Group[]): string {
   const keys = keysOf(groups);
   const names = groups.flatMap((group) => NAMES[group] ?? []);
+  const texts = groups.map((group) => `f.${KEYS[group]}::text AS ${KEYS[group]}`);
+  const shown = [...texts, 'restorations, own_cost, shared_cost, retake_cost, costs'];
   const [columns, joins] = [0, 1].map((part) => names.filter((_, i) => i % 2 === part));
   return `${CELLS}, figures AS (
-  SELECT ${keys}, sum(restorations)::int AS restorations, sum(own_cost) AS own_cost,
-         sum(shared_cost) AS shared_cost, sum(retake_cost) AS retake_cost,
+  SELECT ${keys}, sum(restorations)::int AS restorations, sum(own_cost)::text AS own_cost,
+         sum(shared_cost)::text AS shared_cost, sum(retake_cost)::text AS retake_cost,
          string_agg(costs, ''::bytea) AS costs
   FROM cells GROUP BY ${keys}
 )
-SELECT ${['f.*', ...(columns ?? [])].join(', ')} FROM figures f ${joins?.join(' ')}
-ORDER BY ${keys}`;
+SELECT ${[...shown, ...(columns ?? [])].join(', ')} FROM figures f ${joins?.join(' ')}
+ORDER BY ${groups.map((group) => `f.${KEYS[group]}`).join(', ')}`;
 }
 
 function categoriesSql(groups: readonly Group[]): string {
@@ -54,7 +63,7 @@ function visitsSql(groups: readonly Group[]): string {
   const only = (column: string, one: boolean, filter: string) =>
     one ? `${column} IS NOT NULL` : `(${column} IS NULL) = (${filter} IS NULL)`;
   const level = (template: boolean, reason: boolean) =>
-    `${only('template_id', template, '$7::uuid')} AND ${only('reason', reason, '$8::text')}`;
+    `${only('template_id', template, '$6::uuid')} AND ${only('reason', reason, '$7::text')}`;
   return `${VISIT_CELLS}
 SELECT ${keys}, false AS is_total, sum(visits)::int AS visits, NULL::numeric AS material_cost
 FROM cells WHERE ${level(groups.includes('template'), groups.includes('reason'))}
@@ -83,7 +92,11 @@ interface FiguresRow extends KeyColumns {
   readonly own_cost: string;
   readonly shared_cost: string;
   readonly retake_cost: string;
-  readonly costs: Buffer;
+  readonly costs: Uint8Array;
+}
+
+interface FiguresFound extends Omit<FiguresRow, 'costs'> {
+  readonly costs: Costs;
 }
 
 interface CategoryRow extends KeyColumns {
@@ -98,7 +111,7 @@ interface VisitsRow extends KeyColumns {
 }
 
 interface Found {
-  readonly figures: readonly FiguresRow[];
+  readonly figures: readonly FiguresFound[];
   readonly categories: readonly CategoryRow[];
   readonly visits: readonly VisitsRow[];
 }
@@ -120,8 +133,10 @@ export class ReportRestorationCosts {
     await this.foldCosts.run(actor);
     const found = await this.uow.read(actor.practiceId, async (tx): Promise<Found> => {
       // Somebody may have posted since: those months are worked out from the restorations.
-      const values = cellValues(actor.practiceId, query, await changedMonths(tx));
-      const figures = await tx.query<FiguresRow>(figuresSql(groups), values);
+      const known = await knownMonths(tx);
+      const values = cellValues(actor.practiceId, query, known, groups.includes('month'));
+      const packed = await queryPacked<FiguresRow>(tx, figuresSql(groups), values);
+      const figures = packed.map((row) => ({ ...row, costs: readCosts(row.costs) }));
       const categories = await tx.query<CategoryRow>(categoriesSql(groups), values);
       const visits = await tx.query<VisitsRow>(visitsSql(groups), values);
       return { figures, categories, visits };
@@ -158,7 +173,7 @@ function toReport(
   };
 }
 
-function toKeys(row: FiguresRow): Omit<CostReportRowDto, keyof CostFiguresDto> {
+function toKeys(row: FiguresFound): Omit<CostReportRowDto, keyof CostFiguresDto> {
   return {
     templateId: row.template_id ?? null,
     templateName: row.template_name ?? null,
@@ -170,12 +185,12 @@ function toKeys(row: FiguresRow): Omit<CostReportRowDto, keyof CostFiguresDto> {
 }
 
 function toFigures(
-  rows: readonly FiguresRow[],
+  rows: readonly FiguresFound[],
   categories: readonly CategoryRow[],
   visits: VisitsRow | undefined,
   step: bigint,
 ): CostFiguresDto {
-  const added = (of: (row: FiguresRow) => string) =>
+  const added = (of: (row: FiguresFound) => string) =>
     rows.reduce((sum, row) => sum + microOf(of(row)), 0n);
   const [own, shared] = [added((row) => row.own_cost), added((row) => row.shared_cost)];
   const restorations = rows.reduce((sum, row) => sum + row.restorations, 0);
