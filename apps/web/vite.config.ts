@@ -40,5 +40,6 @@ export default defineConfig({
     sourcemap: false,
     reportCompressedSize: true,
   },
-  server: { proxy: { '/api': SERVICE } },
+  // The service compares Origin with Host: both are then the address that the browser sees.
+  server: { proxy: { '/api': { target: SERVICE, changeOrigin: false } } },
 });

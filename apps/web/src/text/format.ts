@@ -16,6 +16,7 @@ const FIXED_SPACE = '\u00a0';
 /** Dates, numbers, amounts and money as one practice writes them in one language. */
 export function makeFormat({ locale, currency, timeZone, units }: FormatOptions) {
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 6 });
+  const rough = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 });
   const money = new Intl.NumberFormat(locale, { style: 'currency', currency });
   const percent = new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 1 });
   const plural = new Intl.PluralRules(locale);
@@ -41,11 +42,18 @@ export function makeFormat({ locale, currency, timeZone, units }: FormatOptions)
     if (!known) return unit;
     return plural.select(Number(value)) === 'one' ? known.one : known.other;
   };
+  const roughly = (value: string): string =>
+    (/^-?0(\.|$)/.test(value) ? number : rough).format(value as Decimal);
   return {
     number: (value: string) => number.format(value as Decimal),
+    /** For a glance: from 1 on two digits after the point are enough. */
+    roughly,
     /** '0.4 g', '3 pieces'. */
     quantity: (value: string, unit: string) =>
       `${number.format(value as Decimal)}${FIXED_SPACE}${unitName(value, unit)}`,
+    /** The same for a glance: '7.78 g'. */
+    amount: (value: string, unit: string) =>
+      `${roughly(value)}${FIXED_SPACE}${unitName(value, unit)}`,
     unitName,
     /** In the currency of the practice, to its smallest coin. */
     money: (value: string) => money.format(value as Decimal),

@@ -2,12 +2,20 @@ import { useFormat } from '../app/use-format.js';
 import { useText } from '../text/text-provider.js';
 import css from './values.module.css';
 
+interface AmountProps {
+  readonly value: string;
+  readonly unit: string;
+  /** Only for a glance, the exact amount being a hover away. */
+  readonly rough?: boolean;
+}
+
 /** A quantity with its unit, the unit in a smaller voice: 0.4 g. */
-export function Amount({ value, unit }: { readonly value: string; readonly unit: string }) {
+export function Amount({ value, unit, rough = false }: AmountProps) {
   const format = useFormat();
+  const exact = format.number(value);
   return (
-    <span className={css.value}>
-      {format.number(value)}
+    <span className={css.value} title={rough ? exact : undefined}>
+      {rough ? format.roughly(value) : exact}
       <span className={css.unit}>{`\u00a0${format.unitName(value, unit)}`}</span>
     </span>
   );

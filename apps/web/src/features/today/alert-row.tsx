@@ -40,5 +40,5 @@ export function AlertRow({ alert, asOf }: Props) {
 function FigureValue({ value, unit }: { readonly value: string; readonly unit: string }) {
   const { currency, number } = useFormat();
   if (unit === currency) return <Money value={value} />;
-  return unit === '' ? number(value) : <Amount value={value} unit={unit} />;
+  return unit === '' ? number(value) : <Amount value={value} unit={unit} rough />;
 }

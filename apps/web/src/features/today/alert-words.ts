@@ -20,8 +20,7 @@ export function sentenceOf(alert: Alert, asOf: string, format: Format, t: Text):
   const words = t.today.sentences;
   const { kind, consumable, lot, location } = alert;
   const what = nameOf(consumable);
-  const amount = (figure: string) =>
-    format.quantity(figureOf(alert, figure) ?? '0', consumable.unit);
+  const amount = (figure: string) => format.amount(figureOf(alert, figure) ?? '0', consumable.unit);
   if (kind === 'open shortfall') {
     return words.shortfall(what, amount('open shortfall'), Number(figureOf(alert, 'visits') ?? 1));
   }

@@ -14,16 +14,16 @@ export function ConsumableFigures({ row }: { readonly row: SummaryRow }) {
     <div className={css.figures}>
       <Figures>
         <Figure label={facts.usable} large tone={low === true ? 'caution' : undefined}>
-          <Amount value={row.usable} unit={unit} />
+          <Amount value={row.usable} unit={unit} rough />
         </Figure>
         {row.blocked !== '0' && (
           <Figure label={facts.blocked} large tone="danger">
-            <Amount value={row.blocked} unit={unit} />
+            <Amount value={row.blocked} unit={unit} rough />
           </Figure>
         )}
         {owes && (
           <Figure label={facts.owed} large tone="danger">
-            <Amount value={row.openShortfall} unit={unit} />
+            <Amount value={row.openShortfall} unit={unit} rough />
           </Figure>
         )}
         {row.reorderAt !== null && (

@@ -32,7 +32,7 @@ function Usable({ row }: { readonly row: SummaryRow }) {
   const t = useText();
   return (
     <>
-      <Amount value={row.usable} unit={row.consumable.unit} />
+      <Amount value={row.usable} unit={row.consumable.unit} rough />
       {row.openedContainers > 0 && (
         <Second>{t.shelves.openContainers(row.openedContainers)}</Second>
       )}
@@ -44,7 +44,7 @@ function Blocked({ row }: { readonly row: SummaryRow }) {
   if (row.blocked === '0') return <span className={css.quiet}>–</span>;
   return (
     <strong>
-      <Amount value={row.blocked} unit={row.consumable.unit} />
+      <Amount value={row.blocked} unit={row.consumable.unit} rough />
     </strong>
   );
 }
