@@ -38,9 +38,18 @@ const PICTURES: readonly Picture[] = [
 
 async function recordTooth(page: Page): Promise<void> {
   await page.getByLabel('Chart reference').fill('C-1031');
-  await page.getByLabel('Tooth number').fill('11');
-  await page.getByRole('button', { name: 'Add', exact: true }).click();
-  await page.getByRole('heading', { name: /11/ }).first().waitFor();
+  await page.getByLabel('Dentist').selectOption({ label: 'Dr Ilse Varenholt' });
+  await page.getByLabel('Room').selectOption({ label: 'Room 1' });
+  await page.getByRole('button', { name: '11, upper right central incisor' }).click();
+  await page.getByRole('checkbox', { name: 'Mesial' }).click();
+  await page.getByRole('checkbox', { name: 'Facial' }).click();
+  await page.getByRole('radio', { name: 'Cosmetic' }).check();
+  await page.getByLabel('How it is made').selectOption({ label: 'Front filling, between teeth' });
+  await page
+    .getByRole('checkbox', { name: /^Body 2/ })
+    .first()
+    .check();
+  await page.getByText('from the open container').first().waitFor();
 }
 
 async function traceLot(page: Page): Promise<void> {
