@@ -36,9 +36,12 @@ CREATE TABLE cost_spans (
   own_cost numeric NOT NULL,
   shared_cost numeric NOT NULL,
   retake_cost numeric NOT NULL,
-  costs bytea NOT NULL, -- what each restoration cost in millionths, eight bytes each
-  PRIMARY KEY (practice_id, span, month, template_id, reason, dentist_id),
-  CHECK (length(costs) = 8 * restorations)
+  -- What each restoration cost, so many bytes each: 2 or 4 of hundredths, 8 of millionths, whichever is
+  -- the least that holds it.
+  width smallint NOT NULL CHECK (width IN (2, 4, 8)),
+  costs bytea NOT NULL,
+  PRIMARY KEY (practice_id, span, month, template_id, reason, dentist_id, width),
+  CHECK (length(costs) = width * restorations)
 );
 ALTER TABLE cost_spans ALTER COLUMN costs SET STORAGE EXTERNAL; -- packing them again costs more
 
@@ -70,15 +73,24 @@ CREATE TABLE cost_span_visits (
 
 CREATE FUNCTION costed_cells(first_day date, last_day date)
 RETURNS TABLE (month date, template_id uuid, reason text, dentist_id uuid, restorations integer,
-               own_cost numeric, shared_cost numeric, retake_cost numeric, costs bytea)
+               own_cost numeric, shared_cost numeric, retake_cost numeric, width smallint,
+               costs bytea)
 LANGUAGE sql STABLE AS $$
   SELECT date_trunc('month', v.visited_on)::date, r.template_id, r.reason, v.dentist_id,
-         count(*)::integer, sum(r.own_cost), sum(r.shared_cost), sum(r.retake_cost),
-         string_agg(int8send(((r.own_cost + r.shared_cost) * 1000000)::bigint), ''::bytea)
-  FROM visits v JOIN restorations r ON r.visit_id = v.id
+         count(*)::integer, sum(r.own_cost), sum(r.shared_cost), sum(r.retake_cost), w.width,
+         string_agg(CASE w.width WHEN 2 THEN int2send((c.cost * 100)::smallint)
+                                 WHEN 4 THEN int4send((c.cost * 100)::integer)
+                                 ELSE int8send((c.cost * 1000000)::bigint) END, ''::bytea)
+  FROM visits v
+  JOIN restorations r ON r.visit_id = v.id
+  CROSS JOIN LATERAL (SELECT r.own_cost + r.shared_cost AS cost) c
+  CROSS JOIN LATERAL (
+    SELECT CASE WHEN c.cost <> round(c.cost, 2) OR c.cost > 21474836.47 THEN 8
+                WHEN c.cost > 327.67 THEN 4 ELSE 2 END::smallint AS width
+  ) w
   WHERE v.practice_id = current_practice() AND v.visited_on BETWEEN first_day AND last_day
     AND v.reversed_at IS NULL
-  GROUP BY 1, 2, 3, 4
+  GROUP BY 1, 2, 3, 4, w.width
 $$;
 
 CREATE FUNCTION costed_categories(first_day date, last_day date)
@@ -159,10 +171,10 @@ BEGIN
 
   INSERT INTO cost_spans
   SELECT of_practice, 12, y.day, template_id, reason, dentist_id, sum(restorations), sum(own_cost),
-         sum(shared_cost), sum(retake_cost), string_agg(costs, ''::bytea)
+         sum(shared_cost), sum(retake_cost), width, string_agg(costs, ''::bytea)
   FROM unnest(years) AS y(day) JOIN cost_spans c ON c.practice_id = of_practice AND c.span = 1
    AND c.month BETWEEN y.day AND (y.day + interval '11 months')::date
-  GROUP BY y.day, template_id, reason, dentist_id;
+  GROUP BY y.day, template_id, reason, dentist_id, width;
   INSERT INTO cost_span_categories
   SELECT of_practice, 12, y.day, template_id, reason, dentist_id, category, sum(cost)
   FROM unnest(years) AS y(day) JOIN cost_span_categories c ON c.practice_id = of_practice

@@ -102,7 +102,7 @@ describe('looks', () => {
   });
 
   it.each(LOOKS)('are accessible in %s at %i', async (colorScheme, width) => {
-    const page = await open('owner', '/setup', { colorScheme, width, height: 1180 });
+    const page = await open('dentist', '/setup', { colorScheme, width, height: 1180 });
     const template = `/setup/templates/${book.template}`;
     const screens = {
       templates: '/setup/templates',

@@ -70,7 +70,7 @@ describe('people', () => {
     await form.getByLabel('Sign-in name').fill('jona');
     await form.getByLabel('Role').selectOption('dentist');
     await press(page, 'Save');
-    await page.getByRole('cell', { name: 'Jona Felder' }).waitFor();
+    await page.getByRole('cell', { name: 'Jona Felder', exact: true }).waitFor();
     const other = await browser.open();
     await signIn(other, web.url, 'jona');
     expect(new URL(other.url()).pathname).toBe('/costs');

@@ -95,6 +95,17 @@ describe('the report of costs', () => {
     expect((await report('')).totals.total).not.toBe(before);
   });
 
+  it('holds dear material too', async () => {
+    const line = deliveryLine(s.bib, s.store, 1, '900000', { expiresOn: '2026-12-31' });
+    await s.book.deliver(s.supplier, '2026-01-02', [line]);
+    await post();
+    await expectExact();
+    const { rows } = await owner.query<{ width: number }>(
+      'SELECT DISTINCT width FROM cost_spans ORDER BY width',
+    );
+    expect(rows).toEqual([{ width: 2 }, { width: 4 }]);
+  });
+
   it('is exact while months are not folded yet', async () => {
     await post();
     await post();

@@ -7,7 +7,7 @@ function pack(costs: readonly bigint[]) {
   costs.forEach((cost, i) => {
     packed.writeBigInt64BE(cost, 8 * i);
   });
-  return readCosts(packed);
+  return readCosts(packed, 8);
 }
 
 /** The nearest rank by its definition. */
@@ -45,6 +45,20 @@ describe('the spread of costs', () => {
   ])('of many is the same when it counts %s', (_name, unit) => {
     const costs = Array.from({ length: 9000 }, (_, i) => BigInt((i * 7919) % 2003) * unit);
     expect(spreadOf([pack(costs)], 10_000n)).toEqual(expected(costs));
+  });
+
+  it.each([
+    [2 as const, 32_767n],
+    [4 as const, 2_147_483_647n],
+  ])('is read from hundredths in %i bytes', (width, most) => {
+    const hundredths = [most, 0n, 1234n, 99n];
+    const packed = Buffer.alloc(4 * width);
+    hundredths.forEach((cost, i) => {
+      if (width === 2) packed.writeInt16BE(Number(cost), 2 * i);
+      else packed.writeInt32BE(Number(cost), 4 * i);
+    });
+    const costs = hundredths.map((cost) => cost * 10_000n);
+    expect(spreadOf([readCosts(packed, width)], 10_000n)).toEqual(expected(costs));
   });
 
   it('of many that lie far apart is sorted', () => {

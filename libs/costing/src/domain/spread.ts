@@ -7,7 +7,6 @@ export interface Spread {
   readonly max: bigint;
 }
 
-const BYTES = 8;
 const LARGEST_EXACT_HIGH = 0x20_0000; // times 2^32 is 2^53, up to which a number is exact
 const MOST_COUNTERS = 1 << 22;
 const WORTH_COUNTING = 4096;
@@ -17,21 +16,33 @@ const NOTHING: Spread = { min: 0n, p10: 0n, p50: 0n, p90: 0n, max: 0n };
 /** What restorations cost, in millionths; big integers only where a cost is too large for a number. */
 export type Costs = Float64Array | BigInt64Array;
 
-/** Reads costs that come packed as eight bytes each, in millionths, biggest byte first. */
-export function readCosts(pack: Uint8Array): Costs {
+/** Bytes of one packed cost: 2 or 4 of hundredths, 8 of millionths, the biggest byte first. */
+export type Width = 2 | 4 | 8;
+
+const HUNDREDTH = 10_000;
+
+/** Reads the costs of a pack in millionths. */
+export function readCosts(pack: Uint8Array, width: Width): Costs {
   const view = new DataView(pack.buffer, pack.byteOffset, pack.byteLength);
-  const count = pack.length / BYTES;
+  const count = pack.length / width;
+  if (width === 8) return readWide(view, count);
   const costs = new Float64Array(count);
   for (let at = 0; at < count; at += 1) {
-    const high = view.getUint32(BYTES * at);
-    if (high >= LARGEST_EXACT_HIGH) return readBig(view, count);
-    costs[at] = high * 0x1_0000_0000 + view.getUint32(BYTES * at + 4);
+    costs[at] = HUNDREDTH * (width === 2 ? view.getInt16(2 * at) : view.getInt32(4 * at));
   }
   return costs;
 }
 
-function readBig(view: DataView, count: number): BigInt64Array {
-  return BigInt64Array.from({ length: count }, (_, at) => view.getBigInt64(BYTES * at));
+function readWide(view: DataView, count: number): Costs {
+  const costs = new Float64Array(count);
+  for (let at = 0; at < count; at += 1) {
+    const high = view.getUint32(8 * at);
+    if (high >= LARGEST_EXACT_HIGH) {
+      return BigInt64Array.from({ length: count }, (_, i) => view.getBigInt64(8 * i));
+    }
+    costs[at] = high * 0x1_0000_0000 + view.getUint32(8 * at + 4);
+  }
+  return costs;
 }
 
 /**

@@ -62,7 +62,7 @@ WITH cells AS (
 )`;
 }
 
-const FIGURES = 'restorations, own_cost, shared_cost, retake_cost, costs';
+const FIGURES = 'restorations, own_cost, shared_cost, retake_cost, width, costs';
 
 export const CELLS = cells('cost_spans', 'costed_cells', FIGURES);
 
@@ -70,27 +70,3 @@ export const CATEGORY_CELLS = cells('cost_span_categories', 'costed_categories',
 
 /** Visits are counted per template and reason, or over all of them: see the migration. */
 export const VISIT_CELLS = cells('cost_span_visits', 'costed_visits', 'visits, material_cost');
-
-const PARSERS: Record<number, (value: Buffer) => unknown> = {
-  17: (value) => new Uint8Array(value), // bytea: a copy, the driver uses its buffer again
-  23: (value) => value.readInt32BE(), // integer
-  25: (value) => value.toString('utf8'), // text
-};
-
-const TYPES = {
-  getTypeParser: (type: number) => {
-    const parser = PARSERS[type];
-    if (!parser) throw new Error(`A packed row has a column of the type ${type}`);
-    return parser;
-  },
-};
-
-/** Asks for rows of text, integers and bytes in binary form: megabytes of hexadecimal take longer. */
-export async function queryPacked<Row extends object>(
-  tx: Tx,
-  text: string,
-  values: unknown[],
-): Promise<Row[]> {
-  const query = { text, values, binary: true, types: TYPES };
-  return (await tx.client.query<Row>(query as Parameters<typeof tx.client.query>[0])).rows as Row[];
-}

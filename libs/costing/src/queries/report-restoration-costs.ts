@@ -6,17 +6,10 @@ import { FoldCosts } from '../app/fold-costs.js';
 import { GROUPS, type Group, parseGroupBy } from '../domain/group-by.js';
 import { listsBy } from '../domain/lists-by.js';
 import { meanMoney } from '../domain/mean.js';
-import { type Costs, readCosts, spreadOf } from '../domain/spread.js';
+import { type Costs, readCosts, spreadOf, type Width } from '../domain/spread.js';
 import type { CostFiguresDto, CostReportDto, CostReportRowDto } from '../http/cost-report.dto.js';
 import type { CostReportQueryDto } from '../http/costing-queries.dto.js';
-import {
-  CATEGORY_CELLS,
-  CELLS,
-  cellValues,
-  knownMonths,
-  queryPacked,
-  VISIT_CELLS,
-} from './cost-cells.js';
+import { CATEGORY_CELLS, CELLS, cellValues, knownMonths, VISIT_CELLS } from './cost-cells.js';
 
 /** The columns of each grouping; names are looked up afterwards. */
 const KEYS: Record<Group, string> = {
@@ -33,18 +26,16 @@ const NAMES: Partial<Record<Group, readonly [column: string, join: string]>> = {
 
 function figuresSql(groups: readonly Group[]): string {
   const keys = keysOf(groups);
-  const names = groups.flatMap((group) => NAMES[group] ?? []);
-  const texts = groups.map((group) => `f.${KEYS[group]}::text AS ${KEYS[group]}`);
-  const shown = [...texts, 'restorations, own_cost, shared_cost, retake_cost, costs'];
-  const [columns, joins] = [0, 1].map((part) => names.filter((_, i) => i % 2 === part));
+  const names = groups.flatMap((group) => (NAMES[group] ? [NAMES[group]] : []));
   return `${CELLS}, figures AS (
-  SELECT ${keys}, sum(restorations)::int AS restorations, sum(own_cost)::text AS own_cost,
-         sum(shared_cost)::text AS shared_cost, sum(retake_cost)::text AS retake_cost,
+  SELECT ${keys}, width, sum(restorations)::int AS restorations, sum(own_cost) AS own_cost,
+         sum(shared_cost) AS shared_cost, sum(retake_cost) AS retake_cost,
          string_agg(costs, ''::bytea) AS costs
-  FROM cells GROUP BY ${keys}
+  FROM cells GROUP BY ${keys}, width
 )
-SELECT ${[...shown, ...(columns ?? [])].join(', ')} FROM figures f ${joins?.join(' ')}
-ORDER BY ${groups.map((group) => `f.${KEYS[group]}`).join(', ')}`;
+SELECT ${['f.*', ...names.map(([column]) => column)].join(', ')}
+FROM figures f ${names.map(([, join]) => join).join(' ')}
+ORDER BY ${keys}, width`;
 }
 
 function categoriesSql(groups: readonly Group[]): string {
@@ -92,10 +83,11 @@ interface FiguresRow extends KeyColumns {
   readonly own_cost: string;
   readonly shared_cost: string;
   readonly retake_cost: string;
-  readonly costs: Uint8Array;
+  readonly width: Width;
+  readonly costs: Buffer;
 }
 
-interface FiguresFound extends Omit<FiguresRow, 'costs'> {
+interface FiguresFound extends Omit<FiguresRow, 'width' | 'costs'> {
   readonly costs: Costs;
 }
 
@@ -135,8 +127,8 @@ export class ReportRestorationCosts {
       // Somebody may have posted since: those months are worked out from the restorations.
       const known = await knownMonths(tx);
       const values = cellValues(actor.practiceId, query, known, groups.includes('month'));
-      const packed = await queryPacked<FiguresRow>(tx, figuresSql(groups), values);
-      const figures = packed.map((row) => ({ ...row, costs: readCosts(row.costs) }));
+      const packed = await tx.query<FiguresRow>(figuresSql(groups), values);
+      const figures = packed.map((row) => ({ ...row, costs: readCosts(row.costs, row.width) }));
       const categories = await tx.query<CategoryRow>(categoriesSql(groups), values);
       const visits = await tx.query<VisitsRow>(visitsSql(groups), values);
       return { figures, categories, visits };
@@ -159,10 +151,12 @@ function toReport(
   const categories = listsBy(found.categories, keyOf);
   const visits = new Map(found.visits.map((row) => [row.is_total ? 'total' : keyOf(row), row]));
   const step = currencyStep(actor.currency);
-  const rows = found.figures.map((row) => ({
-    ...toKeys(row),
-    ...toFigures([row], categories.get(keyOf(row)) ?? [], visits.get(keyOf(row)), step),
-  }));
+  const rows = [...listsBy(found.figures, keyOf)].flatMap(([key, list]) =>
+    list.slice(0, 1).map((first) => ({
+      ...toKeys(first),
+      ...toFigures(list, categories.get(key) ?? [], visits.get(key), step),
+    })),
+  );
   const total = visits.get('total');
   return {
     currency: actor.currency,
