@@ -71,11 +71,15 @@ CREATE TABLE cost_span_visits (
   UNIQUE NULLS NOT DISTINCT (practice_id, span, month, template_id, reason, dentist_id)
 );
 
+-- In plpgsql, so that each is planned by itself for the days it is asked for.
 CREATE FUNCTION costed_cells(first_day date, last_day date)
 RETURNS TABLE (month date, template_id uuid, reason text, dentist_id uuid, restorations integer,
                own_cost numeric, shared_cost numeric, retake_cost numeric, width smallint,
                costs bytea)
-LANGUAGE sql STABLE AS $$
+LANGUAGE plpgsql STABLE AS $$
+#variable_conflict use_column
+BEGIN
+  RETURN QUERY
   SELECT date_trunc('month', v.visited_on)::date, r.template_id, r.reason, v.dentist_id,
          count(*)::integer, sum(r.own_cost), sum(r.shared_cost), sum(r.retake_cost), w.width,
          string_agg(CASE w.width WHEN 2 THEN int2send((c.cost * 100)::smallint)
@@ -90,13 +94,16 @@ LANGUAGE sql STABLE AS $$
   ) w
   WHERE v.practice_id = current_practice() AND v.visited_on BETWEEN first_day AND last_day
     AND v.reversed_at IS NULL
-  GROUP BY 1, 2, 3, 4, w.width
-$$;
+  GROUP BY 1, 2, 3, 4, w.width;
+END $$;
 
 CREATE FUNCTION costed_categories(first_day date, last_day date)
 RETURNS TABLE (month date, template_id uuid, reason text, dentist_id uuid, category text,
                cost numeric)
-LANGUAGE sql STABLE AS $$
+LANGUAGE plpgsql STABLE AS $$
+#variable_conflict use_column
+BEGIN
+  RETURN QUERY
   SELECT date_trunc('month', v.visited_on)::date, r.template_id, r.reason, v.dentist_id,
          k.category, sum(k.cost)
   FROM visits v
@@ -104,13 +111,16 @@ LANGUAGE sql STABLE AS $$
   JOIN restoration_costs k ON k.restoration_id = r.id
   WHERE v.practice_id = current_practice() AND v.visited_on BETWEEN first_day AND last_day
     AND v.reversed_at IS NULL
-  GROUP BY 1, 2, 3, 4, 5
-$$;
+  GROUP BY 1, 2, 3, 4, 5;
+END $$;
 
 CREATE FUNCTION costed_visits(first_day date, last_day date)
 RETURNS TABLE (month date, template_id uuid, reason text, dentist_id uuid, visits integer,
                material_cost numeric)
-LANGUAGE sql STABLE AS $$
+LANGUAGE plpgsql STABLE AS $$
+#variable_conflict use_column
+BEGIN
+  RETURN QUERY
   WITH kinds AS (
     SELECT date_trunc('month', v.visited_on)::date AS month, r.template_id, r.reason,
            v.dentist_id, v.id, min(v.material_cost) AS material_cost
@@ -133,8 +143,8 @@ LANGUAGE sql STABLE AS $$
   FROM visits v
   WHERE v.practice_id = current_practice() AND v.visited_on BETWEEN first_day AND last_day
     AND v.reversed_at IS NULL
-  GROUP BY 1, 4
-$$;
+  GROUP BY 1, 4;
+END $$;
 
 -- Works the changed months of the running practice out again, and the years they are in. A change that
 -- commits meanwhile keeps its row in cost_changes, because only rows that were seen are deleted and each

@@ -2,6 +2,7 @@ import { getRouteApi } from '@tanstack/react-router';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
 import type { AuditEntry } from './api/list-audit-entries.js';
+import own from './audit.module.css';
 import { type AuditChange, auditChanges } from './audit-changes.js';
 import css from './parts.module.css';
 import { RowButton } from './row-button.js';
@@ -28,9 +29,9 @@ export function AuditDetails({ entry, what }: Props) {
       search: (old) => ({ ...old, subject: entry.subjectId, cursor: undefined }),
     });
   return (
-    <div className={css.details}>
+    <div className={own.details}>
       {changes.length > 0 && <Changes changes={open ? changes : changes.slice(0, few)} />}
-      <div className={css.detailActions}>
+      <div className={own.detailActions}>
         {!open && (
           <RowButton
             label={w.detailsOf(what)}
@@ -58,7 +59,7 @@ export function AuditDetails({ entry, what }: Props) {
 function Changes({ changes }: { readonly changes: readonly AuditChange[] }) {
   const w = useText().setupAudit;
   return (
-    <dl className={css.changes}>
+    <dl className={own.changes}>
       {changes.map(({ field, from, to }) => (
         <div key={field}>
           <dt>{w.fields[field] ?? field}</dt>

@@ -12,6 +12,7 @@ import { PrintButton } from '../../ui/print-button.js';
 import { Moment } from '../../ui/values.js';
 import { type AuditEntry, auditQuery } from './api/list-audit-entries.js';
 import { peopleQuery } from './api/list-people.js';
+import own from './audit.module.css';
 import { AuditDetails } from './audit-details.js';
 import { AUDIT_KINDS } from './audit-kinds.js';
 import css from './parts.module.css';
@@ -99,7 +100,7 @@ function Narrowed({ entries }: { readonly entries: readonly AuditEntry[] }) {
     ...(person === undefined || !name ? [] : [w.narrowedPerson(name)]),
   ];
   return (
-    <p className={css.narrowed}>
+    <p className={own.narrowed}>
       {words.join(' · ')}
       <Button
         variant="subtle"
@@ -154,7 +155,7 @@ function Who({ entry: { personId, personName } }: { readonly entry: AuditEntry }
   return (
     <button
       type="button"
-      className={css.linkButton}
+      className={own.linkButton}
       title={w.onlyPerson(name)}
       onClick={() =>
         void navigate({ search: (old) => ({ ...old, person: personId, cursor: undefined }) })

@@ -13,6 +13,7 @@ import { consumableQuery } from './api/get-consumable.js';
 import type { Consumable } from './api/list-consumables.js';
 import { ConsumableForm } from './consumable-form.js';
 import { attributesOf } from './consumable-words.js';
+import own from './pack.module.css';
 import { PackSection } from './pack-section.js';
 import css from './parts.module.css';
 
@@ -77,7 +78,7 @@ function Facts({ consumable }: { readonly consumable: Consumable }) {
       <Amount value={value} unit={stockUnit} />
     );
   return (
-    <div className={css.facts}>
+    <div className={own.facts}>
       <Figures>
         <Figure label={w.facts.category}>{consumable.category}</Figure>
         <Figure label={w.facts.unit}>{w.units[stockUnit]}</Figure>

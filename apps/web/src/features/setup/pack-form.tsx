@@ -11,9 +11,9 @@ import type { Consumable } from './api/list-consumables.js';
 import type { Presentation } from './api/list-presentations.js';
 import type { Supplier } from './api/list-suppliers.js';
 import { changePresentation, createPresentation } from './api/save-presentation.js';
+import css from './pack.module.css';
 import { type PackValues, packBody, packErrors, packValues } from './pack-values.js';
 import { packSentence, packTotal, unitPrice } from './pack-words.js';
-import css from './parts.module.css';
 import { useTyped } from './use-typed.js';
 import { useUnitPrice } from './use-unit-price.js';
 

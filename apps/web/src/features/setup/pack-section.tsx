@@ -14,6 +14,7 @@ import { Money } from '../../ui/values.js';
 import type { Consumable } from './api/list-consumables.js';
 import { type Presentation, presentationsQuery } from './api/list-presentations.js';
 import { type Supplier, suppliersQuery } from './api/list-suppliers.js';
+import own from './pack.module.css';
 import { PackForm } from './pack-form.js';
 import { packSentence, packTotal, unitPrice } from './pack-words.js';
 import css from './parts.module.css';
@@ -45,7 +46,7 @@ export function PackSection({ consumable }: Props) {
           items.length === 0 ? (
             <EmptyState title={w.packEmpty} hint={w.packEmptyHint} />
           ) : (
-            <ul className={css.packs}>
+            <ul className={own.packs}>
               {items.map((item) => (
                 <PackRow
                   key={item.id}
@@ -60,7 +61,7 @@ export function PackSection({ consumable }: Props) {
         }
       </Loaded>
       {write && (
-        <Button variant="default" className={css.add ?? ''} onClick={() => open('new')}>
+        <Button variant="default" className={own.add ?? ''} onClick={() => open('new')}>
           {w.addPack}
         </Button>
       )}
@@ -97,10 +98,10 @@ function PackRow({ pack, unit, suppliers, onChange }: RowProps) {
   const each = unitPrice(pack.listPrice, packTotal(containersPerPack, pack.contentPerContainer));
   const supplier = suppliers.find(({ id }) => id === pack.supplierId);
   return (
-    <li className={css.pack} data-retired={!pack.active || undefined}>
+    <li className={own.pack} data-retired={!pack.active || undefined}>
       <div>
         <h3>{pack.name}</h3>
-        <p className={css.sentence}>
+        <p className={own.sentence}>
           {packSentence({ ...pack, containersPerPack }, unit, format, t)}
         </p>
         <p className={css.quiet}>{w.dispensings[pack.dispensing]}</p>
@@ -111,7 +112,7 @@ function PackRow({ pack, unit, suppliers, onChange }: RowProps) {
           {t.setup.change}
         </RowButton>
       )}
-      <div className={css.packFigures}>
+      <div className={own.packFigures}>
         <Figures>
           <Figure label={w.packFacts.price}>
             <Money value={pack.listPrice} />

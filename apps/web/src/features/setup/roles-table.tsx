@@ -6,7 +6,7 @@ import { Loaded } from '../../ui/loaded.js';
 import { Section } from '../../ui/section.js';
 import { useScrollStop } from '../../ui/use-scroll-stop.js';
 import { rolesQuery } from './api/list-roles.js';
-import css from './parts.module.css';
+import css from './roles.module.css';
 
 /** What each role may do, as the service itself decides it. */
 export function RolesTable() {

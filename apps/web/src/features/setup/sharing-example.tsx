@@ -3,6 +3,7 @@ import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
 import type { Practice } from './api/practice.js';
 import css from './parts.module.css';
+import own from './sharing.module.css';
 
 type Key = Practice['costShareKey'];
 
@@ -31,7 +32,7 @@ export function SharingExample({ chosen }: { readonly chosen: Key }) {
   return (
     <div>
       <p className={css.quiet}>{w.example(format.money(formatMoney(TOTAL)))}</p>
-      <table className={css.sharing}>
+      <table className={own.sharing}>
         <thead>
           <tr>
             <th scope="col">{w.exampleHead}</th>

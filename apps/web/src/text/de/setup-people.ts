@@ -101,7 +101,6 @@ export const setupAudit: Text['setupAudit'] = {
   widen: 'Wieder alles zeigen',
   details: 'Einzelheiten',
   detailsOf: (what) => `Einzelheiten zu: ${what}`,
-  noDetails: 'nichts weiter',
   empty: 'nichts',
   yes: 'ja',
   no: 'nein',

@@ -15,7 +15,6 @@ export const setup: Text['setup'] = {
   saved: (name) => `${name} ist gespeichert.`,
   inUse: 'In Gebrauch',
   inUseHint: 'Was nicht mehr in Gebrauch ist, bleibt im Buch und wird nirgends mehr angeboten.',
-  whole: 'Bitte eine ganze Zahl schreiben',
   wholeBetween: (least, most) => `Bitte eine ganze Zahl von ${least} bis ${most} schreiben`,
   aboveZero: 'Muss mehr als 0 sein',
   optional: 'Darf leer bleiben',

@@ -100,7 +100,6 @@ export const setupAudit = {
   widen: 'Show all again',
   details: 'Details',
   detailsOf: (what: string) => `Details of: ${what}`,
-  noDetails: 'nothing more',
   empty: 'none',
   yes: 'yes',
   no: 'no',

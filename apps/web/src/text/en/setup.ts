@@ -9,7 +9,6 @@ export const setup = {
   saved: (name: string) => `${name} is saved.`,
   inUse: 'In use',
   inUseHint: 'What is no longer in use stays in the book, and is offered nowhere.',
-  whole: 'Please write a whole number',
   wholeBetween: (least: number, most: number) =>
     `Please write a whole number from ${least} to ${most}`,
   aboveZero: 'Must be more than 0',
