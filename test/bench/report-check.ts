@@ -64,7 +64,7 @@ SELECT v.id AS visit_id, r.template_id AS "templateId", r.reason, v.dentist_id A
 FROM restorations r JOIN visits v ON v.id = r.visit_id
 WHERE v.reversed_at IS NULL`;
 
-/** Costs every restoration anew; shares of visit lines must come to whole cents when by movements. */
+/** Costs every restoration anew; by movements, shares of visit lines must be whole cents. */
 export async function recompute(
   client: pg.Client,
   from: 'movements' | 'restorations',
@@ -74,7 +74,7 @@ export async function recompute(
   await client.query(`CREATE TEMP TABLE recomputed AS ${select}`);
 }
 
-/** Compares every row and the total of a report with the recomputation; throws where they differ. */
+/** Compares every row and the total of a report with the recomputation; throws if they differ. */
 export async function compare(
   client: pg.Client,
   report: Report,

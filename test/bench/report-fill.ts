@@ -69,7 +69,8 @@ INSERT INTO layers (id, practice_id, delivery_id, line_number, lot_id, consumabl
   presentation_id, location_id, packs, pack_price, dispensing, content_per_container, received_on,
   lot_status, received, landed_cost)
 SELECT pg_temp.i(9, n), pg_temp.p(), pg_temp.i(8, 1), n, pg_temp.i(7, n), pg_temp.i(5, n),
-       pg_temp.i(6, n), pg_temp.i(4, 1), 1, 1e9, 'multi-use', 1e9, '2021-01-01', 'released', 1e9, 1e9
+       pg_temp.i(6, n), pg_temp.i(4, 1), 1, 1e9, 'multi-use', 1e9, '2021-01-01', 'released',
+       1e9, 1e9
 FROM generate_series(1, 3) n;
 INSERT INTO holdings (id, practice_id, layer_id, location_id, on_hand)
 SELECT pg_temp.i(10, n), pg_temp.p(), pg_temp.i(9, n), pg_temp.i(4, 1), 1e9
@@ -114,8 +115,8 @@ FROM costed CROSS JOIN LATERAL (VALUES ('paste', paste), ('adhesive', adhesive),
 INSERT INTO usage_lines (id, practice_id, visit_id, position, restoration_id, tooth, attempt,
   consumable_id, driver, planned, placed, dispensed, charged, cost)
 SELECT pg_temp.i(14, 3 * n + k), pg_temp.p(), pg_temp.i(12, visit), 3 * n + k, pg_temp.i(13, n),
-       NULL::smallint, CASE WHEN k = 2 AND again THEN 2 ELSE 1 END, pg_temp.i(5, k), 'restoration', 0.1, 0.05,
-       0.1, 0.1, cost * 0.01
+       NULL::smallint, CASE WHEN k = 2 AND again THEN 2 ELSE 1 END, pg_temp.i(5, k), 'restoration',
+       0.1, 0.05, 0.1, 0.1, cost * 0.01
 FROM costed CROSS JOIN LATERAL (VALUES (1, paste), (2, adhesive)) l(k, cost)
 UNION ALL
 SELECT pg_temp.i(15, visit), pg_temp.p(), pg_temp.i(12, visit), 1, NULL, NULL, 1, pg_temp.i(5, 3),
@@ -123,8 +124,8 @@ SELECT pg_temp.i(15, visit), pg_temp.p(), pg_temp.i(12, visit), 1, NULL, NULL, 1
 FROM planned_visits;
 INSERT INTO movements (id, practice_id, layer_id, from_account, to_account, from_holding_id,
   from_location_id, quantity, cost, occurred_on, visit_id, usage_line_id, sureness, recorded_by)
-SELECT gen_random_uuid(), u.practice_id, l.id, 'location', 'visit', h.id, h.location_id, 0.1, u.cost,
-       '2026-01-01', u.visit_id, u.id, 'assumed', pg_temp.i(2, 1)
+SELECT gen_random_uuid(), u.practice_id, l.id, 'location', 'visit', h.id, h.location_id, 0.1,
+       u.cost, '2026-01-01', u.visit_id, u.id, 'assumed', pg_temp.i(2, 1)
 FROM usage_lines u JOIN layers l ON l.consumable_id = u.consumable_id
 JOIN holdings h ON h.layer_id = l.id;
 UPDATE layers l SET out_quantity = m.quantity, out_cost = m.cost
@@ -137,7 +138,7 @@ SELECT set_config('traybook.practice_id', pg_temp.p()::text, false);
 SELECT fold_cost_changes();
 ANALYZE`;
 
-/** As many restorations as wanted, over five years, with usage lines and movements that bear them out. */
+/** So many restorations over five years, with the usage lines and movements behind them. */
 export async function fillRestorations(databaseUrl: string, restorations: number): Promise<void> {
   const client = new pg.Client({ connectionString: databaseUrl });
   await client.connect();

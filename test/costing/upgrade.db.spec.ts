@@ -14,7 +14,7 @@ import {
   testDataSource,
 } from '../harness/database.js';
 
-// A book that was filled before there were monthly tables: migrating it fills them from what it has.
+// A book that was filled before there were monthly tables: migrating fills them from it.
 
 const RATES = '20261125130000-costing-create-rates.sql';
 

@@ -6,7 +6,7 @@ import { insertCostRate, loadCostRates, type NewCostRateRow } from '../db/cost-r
 import type { CostRateDto, NewCostRateDto } from '../http/cost-rate.dto.js';
 import { toCostRate } from './list-cost-rates.js';
 
-/** Enters what a year of the chairs costs from a day on. A rate is never changed: enter the next. */
+/** Enters what a year of the chairs costs from a day on. A rate never changes: enter the next. */
 @Injectable()
 export class CreateCostRate {
   constructor(private readonly uow: UnitOfWork) {}

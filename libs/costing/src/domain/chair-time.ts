@@ -11,7 +11,7 @@ export function capacityRate(capacity: Capacity): Money {
   return costOfMinutes(capacity, 1n);
 }
 
-/** What so many minutes cost; rounded once, so that it is not the rate that carries the rounding. */
+/** What so many minutes cost; rounded once, not already in the rate. */
 export function costOfMinutes(capacity: Capacity, minutes: bigint): Money {
   const { yearlyCost, practicalMinutes } = capacity;
   return moneyFromMicro(multiplyRatio(yearlyCost, minutes, practicalMinutes, 'half-up'));

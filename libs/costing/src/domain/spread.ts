@@ -13,7 +13,7 @@ const WORTH_COUNTING = 4096;
 const SHARES = [0, 0.1, 0.5, 0.9, 1] as const;
 const NOTHING: Spread = { min: 0n, p10: 0n, p50: 0n, p90: 0n, max: 0n };
 
-/** What restorations cost, in millionths; big integers only where a cost is too large for a number. */
+/** What restorations cost, in millionths; big integers where one is too large for a number. */
 export type Costs = Float64Array | BigInt64Array;
 
 /** Bytes of one packed cost: 2 or 4 of hundredths, 8 of millionths, the biggest byte first. */
@@ -47,7 +47,7 @@ function readWide(view: DataView, count: number): Costs {
 
 /**
  * The spread of all costs of some lists. Every figure is a cost that occurred (nearest rank, as
- * percentile_disc has it). `step` is what costs usually are multiples of; it only makes this faster.
+ * percentile_disc has it). `step` is what costs usually are multiples of; it makes this faster.
  */
 export function spreadOf(lists: readonly Costs[], step: bigint): Spread {
   const count = lists.reduce((sum, list) => sum + list.length, 0);

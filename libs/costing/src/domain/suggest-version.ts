@@ -35,8 +35,8 @@ const STEP = 1000n; // 0.001
 const ONE = 1_000_000n;
 
 /**
- * Scales a template line by what was really used for each unit that it planned. Fewer than five uses,
- * or a difference below 5 %, change nothing.
+ * Scales a template line by what was really used for each unit that it planned. Fewer than five
+ * uses, or a difference below 5 %, change nothing.
  */
 export function suggestLine(line: LineEvidence): LineSuggestion {
   const kept = { placed: line.placed, dispensed: line.dispensed, changed: false };
@@ -52,7 +52,7 @@ export function suggestLine(line: LineEvidence): LineSuggestion {
   return { used, placed, dispensed, changed: true };
 }
 
-/** The mean of what was used beside the template, in a step that can be kept; nothing of nothing. */
+/** The mean of what was used beside the template, in steps that can be kept; nothing of nothing. */
 export function meanOf(sum: Quantity, count: number, unit: string): Quantity {
   if (sum === 0n) return sum;
   const mean = multiplyRatio(sum, 1n, BigInt(count), 'half-up');
@@ -63,7 +63,8 @@ export function meanOf(sum: Quantity, count: number, unit: string): Quantity {
 /** One sentence for people: what the template says and what was used. */
 export function sentenceOf(says: Quantity, used: Quantity, unit: string, last: number): string {
   const shown = formatQuantity(nearest(used, STEP));
-  return `The template says ${formatQuantity(says)} ${unit}, the last ${last} used ${shown} ${unit}.`;
+  const said = `The template says ${formatQuantity(says)} ${unit}`;
+  return `${said}, the last ${last} used ${shown} ${unit}.`;
 }
 
 function near(a: Quantity, b: Quantity): boolean {

@@ -1,6 +1,6 @@
 import { type CsvCell, toCsv } from './csv.js';
 
-/** What the cells of a column are; decimals come as text and become numbers where that is possible. */
+/** What the cells of a column are; decimals come as text, and become numbers in a workbook. */
 export type ColumnKind = 'text' | 'whole' | 'decimal' | 'money' | 'share' | 'date';
 
 export interface Column {

@@ -17,7 +17,7 @@ interface Layout {
   readonly widths: readonly number[];
 }
 
-/** A table on A4, across: as many pages as it takes, each with the header, its number and the caution. */
+/** A table on A4, across: on every page the header, its number and the caution. */
 export async function tablePdf(table: Table): Promise<Buffer> {
   const document = new PDFDocument({
     size: 'A4',

@@ -15,8 +15,8 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const MOST_DIGITS = 15; // what a number of a spreadsheet holds; more stays text
 
 /**
- * A table as a workbook of one sheet. Numbers are numbers and days are days; text is always text, so
- * that nothing in it can become a formula.
+ * A table as a workbook of one sheet. Numbers are numbers and days are days; text is always text,
+ * so that nothing in it can become a formula.
  */
 export async function tableXlsx(table: Table): Promise<Buffer> {
   const book = new ExcelJS.Workbook();

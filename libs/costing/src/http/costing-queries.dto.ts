@@ -34,7 +34,7 @@ export class VarianceQueryDto extends ChosenQueryDto {
     optional: true,
     example: 'template,month',
     description:
-      'restoration, or template, reason, dentist, month, several with commas; template if left out.',
+      'restoration, or template, reason, dentist, month, several with commas; else template.',
   })
   groupBy?: string;
 

@@ -1,6 +1,6 @@
 /**
- * Price per stock unit as a visit of today would take it: of the latest delivery that cost something,
- * else the list price, else nothing is known and it counts as nothing.
+ * Price per stock unit as a visit of today would take it: of the latest delivery that cost
+ * something, else the list price, else nothing is known and it counts as nothing.
  */
 export const PRICES = `
 prices AS (

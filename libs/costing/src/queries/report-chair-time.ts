@@ -61,7 +61,7 @@ FROM figures f ${names.map(([, , join]) => join).join(' ')}
 ORDER BY ${keys}, segment`;
 }
 
-/** Chair minutes at the capacity cost rate of their day, and what idle capacity cost beside them. */
+/** Chair minutes at the capacity cost rate of their day, and idle capacity beside them. */
 @Injectable()
 export class ReportChairTime {
   constructor(

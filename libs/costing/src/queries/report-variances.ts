@@ -20,27 +20,33 @@ const KEYS: Record<Group, string> = {
   month: 'month',
 };
 
+const NAMES = [
+  {
+    key: 'template_id',
+    column: 't.name AS template_name',
+    join: 'LEFT JOIN procedure_templates t ON t.id = f.template_id',
+  },
+  {
+    key: 'dentist_id',
+    column: 'p.display_name AS dentist_name',
+    join: 'LEFT JOIN people p ON p.id = f.dentist_id',
+  },
+];
+
 const EACH = ['id', 'visit_id', 'visited_on', ...GROUPS.map((group) => KEYS[group])];
 
-// `costed` is read three times; it is worked out once.
-function rowsSql(keys: readonly string[], limit: string): string {
+/** The total first; then the dearest differences, or with a limit the greatest either way. */
+function rowsSql(keys: readonly string[], limit: number | null): string {
   const columns = keys.join(', ');
-  const joins = [
-    [
-      'template_id',
-      't.name AS template_name',
-      'JOIN procedure_templates t ON t.id = f.template_id',
-    ],
-    ['dentist_id', 'p.display_name AS dentist_name', 'JOIN people p ON p.id = f.dentist_id'],
-  ].filter(([key = '']) => keys.includes(key));
+  const names = NAMES.filter(({ key }) => keys.includes(key));
   return `${COSTED}, figures AS (
   SELECT ${columns}, grouping(${columns}) <> 0 AS is_total, ${SUMS}
   FROM costed GROUP BY GROUPING SETS ((${columns}), ())
 )
-SELECT ${['f.*', ...joins.map(([, name]) => name)].join(', ')}
-FROM figures f ${joins.map(([, , join]) => `LEFT ${join}`).join(' ')}
-ORDER BY is_total DESC, ${limit === 'ALL' ? '' : 'abs'}(actual - standard) DESC, ${columns}
-LIMIT ${limit}`;
+SELECT ${['f.*', ...names.map(({ column }) => column)].join(', ')}
+FROM figures f ${names.map(({ join }) => join).join(' ')}
+ORDER BY is_total DESC, ${limit === null ? '' : 'abs'}(actual - standard) DESC, ${columns}
+LIMIT ${limit === null ? 'ALL' : limit + 1}`;
 }
 
 interface Row {
@@ -76,7 +82,7 @@ export class ReportVariances {
       throw invalidFields([{ field: 'groupBy', message }]);
     }
     const keys = each ? EACH : groups.map((group) => KEYS[group]);
-    const limit = each ? String(Number(query.limit ?? 200) + 1) : 'ALL';
+    const limit = each ? Number(query.limit ?? 200) : null;
     const rows = await this.uow.read(actor.practiceId, (tx) =>
       tx.query<Row>(rowsSql(keys, limit), chosenValues(actor.practiceId, query)),
     );

@@ -56,7 +56,7 @@ interface Counted {
 
 const FEWEST = 5;
 
-/** What the latest version of a template says beside what was used, and the version that follows. */
+/** What the latest version of a template says beside what was used, and the next version. */
 @Injectable()
 export class SuggestTemplateVersion {
   constructor(private readonly uow: UnitOfWork) {}
@@ -152,7 +152,7 @@ function toLine(
   };
 }
 
-/** The usage lines that came from a template line. Lines that name the same cannot be told apart. */
+/** The usage lines that came from a template line. Lines that name the same are taken together. */
 function rowsOf(
   line: TemplateLine,
   template: TemplateVersion,

@@ -3,7 +3,7 @@ import { REASONS } from '#lib/dentition';
 import { useText } from '../../text/text-provider.js';
 import { DRIVERS } from './drivers.js';
 import css from './editor.module.css';
-import type { LineActions } from './line-row.js';
+import type { LineActions } from './line-actions.js';
 import type { DraftLine } from './template-draft.js';
 
 interface Props extends Pick<LineActions, 'change' | 'errorOf'> {

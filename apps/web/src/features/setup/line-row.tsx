@@ -6,16 +6,10 @@ import { ConsumablePicker } from './consumable-picker.js';
 import { fullName } from './consumable-words.js';
 import { isSharedByVisit } from './drivers.js';
 import css from './editor.module.css';
+import type { LineActions } from './line-actions.js';
 import { LineOptions } from './line-options.js';
 import { type DraftLine, SHADES } from './template-draft.js';
 import { reasonWords } from './version-diff.js';
-
-export interface LineActions {
-  readonly change: (key: string, part: Partial<DraftLine>) => void;
-  readonly move: (key: string, by: 1 | -1) => void;
-  readonly remove: (key: string) => void;
-  readonly errorOf: (key: string, field: string) => string | undefined;
-}
 
 interface Props extends LineActions {
   readonly line: DraftLine;

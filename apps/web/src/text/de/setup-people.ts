@@ -7,7 +7,7 @@ export const setupPeople: Text['setupPeople'] = {
   addTitle: 'Neue Person',
   columns: { name: 'Name', signIn: 'Anmeldename', role: 'Rolle', state: 'Stand' },
   you: 'Sie',
-  states: { active: 'Darf sich anmelden', inactive: 'Ausgesperrt' },
+  states: { active: 'Aktiv', inactive: 'Ausgesperrt' },
   name: 'Name',
   signInName: 'Anmeldename',
   signInNameHint: 'Kleine Buchstaben, Ziffern und . _ @ + -. Er bleibt für immer.',

@@ -1,7 +1,7 @@
 import type { Text } from '../text.js';
 
 export const setup: Text['setup'] = {
-  more: { tokens: 'Zugangsschlüssel', audit: 'Protokoll' },
+  more: { tokens: 'Schlüssel', audit: 'Protokoll' },
   show: {
     label: 'Gezeigt wird',
     active: 'In Gebrauch',
