@@ -93,7 +93,7 @@ describe('consumables', () => {
     await form.getByLabel('Density').fill('2.1');
     await form.getByLabel('Density').press('Enter');
     await page.waitForURL(/\/setup\/consumables\/[0-9a-f-]{36}$/);
-    await page.getByRole('heading', { name: 'Flow paste' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'Flow paste' }).waitFor();
     await page.getByText('12.5').waitFor();
     await page.getByText('9 months').waitFor();
   });
@@ -108,9 +108,9 @@ describe('consumables', () => {
     await form.getByText('Is already in use').waitFor();
     await form.getByLabel('Name').fill('Patient bib, two-ply');
     await save(page);
-    await page.getByRole('heading', { name: 'Patient bib, two-ply' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'Patient bib, two-ply' }).waitFor();
     await dialogOf(page).waitFor({ state: 'detached' });
-    expect(page.url()).toBe(`${web.url}/setup/consumables/${book.bib.id}`);
+    await page.waitForURL(`${web.url}/setup/consumables/${book.bib.id}`);
   });
 });
 
@@ -139,7 +139,7 @@ describe('how a consumable is bought', () => {
     await form.getByText('€20.00 per g', { exact: false }).waitFor();
     await form.getByLabel('Usual supplier').selectOption('Northgate Supply');
     await save(page);
-    await page.getByRole('heading', { name: 'Two syringes' }).waitFor();
+    await page.getByRole('heading', { level: 3, name: 'Two syringes' }).waitFor();
     await expectAccessible(page);
   });
 
@@ -204,7 +204,7 @@ describe('locations', () => {
     expect(await offered.allTextContents()).toEqual(['nowhere else', 'Room 2', 'Store']);
     await page.keyboard.press('Escape');
     await dialogOf(page).waitFor({ state: 'detached' });
-    expect(page.url()).toBe(`${web.url}/setup/locations`);
+    await page.waitForURL(`${web.url}/setup/locations`);
   });
 
   it('stay in use while something lies there', async () => {

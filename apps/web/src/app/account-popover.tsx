@@ -14,11 +14,16 @@ function initialsOf(name: string): string {
 export function AccountPopover() {
   const t = useText();
   const { person } = useSession();
+  const initials = initialsOf(person.displayName);
   return (
     <Popover position="bottom-end" width={280} trapFocus returnFocus shadow="md">
       <Popover.Target>
-        <button type="button" className={css.initials} aria-label={t.account.open}>
-          <span aria-hidden="true">{initialsOf(person.displayName)}</span>
+        <button
+          type="button"
+          className={css.initials}
+          aria-label={`${initials}: ${t.account.open}`}
+        >
+          {initials}
         </button>
       </Popover.Target>
       <Popover.Dropdown aria-label={t.account.open}>

@@ -13348,7 +13348,7 @@ export interface operations {
                 templateId?: string | null;
                 reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
                 dentistId?: string | null;
-                /** @description restoration, or template, reason, dentist, month, several with commas; template if left out. */
+                /** @description restoration, or template, reason, dentist, month, several with commas; else template. */
                 groupBy?: string | null;
                 /** @description By restoration: how many rows; 200 if left out. */
                 limit?: number | null;
@@ -13424,7 +13424,7 @@ export interface operations {
                 templateId?: string | null;
                 reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
                 dentistId?: string | null;
-                /** @description restoration, or template, reason, dentist, month, several with commas; template if left out. */
+                /** @description restoration, or template, reason, dentist, month, several with commas; else template. */
                 groupBy?: string | null;
                 /** @description By restoration: how many rows; 200 if left out. */
                 limit?: number | null;
@@ -13501,7 +13501,7 @@ export interface operations {
                 templateId?: string | null;
                 reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
                 dentistId?: string | null;
-                /** @description restoration, or template, reason, dentist, month, several with commas; template if left out. */
+                /** @description restoration, or template, reason, dentist, month, several with commas; else template. */
                 groupBy?: string | null;
                 /** @description By restoration: how many rows; 200 if left out. */
                 limit?: number | null;
