@@ -21,4 +21,6 @@ export default {
   globalTeardown: '<rootDir>/test/harness/global-teardown.mjs',
   testTimeout: 60_000,
   maxWorkers: 2,
+  // Modules of every file stay in a worker's memory; a fresh one starts before that gets too much.
+  workerIdleMemoryLimit: '900MB',
 };
