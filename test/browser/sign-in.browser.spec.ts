@@ -50,7 +50,9 @@ describe('signing in', () => {
       const page = await browser.open();
       await signIn(page, web.url, `mill.${role}`);
       expect(new URL(page.url()).pathname).toBe(to);
-      const links = page.getByRole('navigation', { name: 'Screens' }).getByRole('link');
+      const links = page
+        .getByRole('navigation', { name: 'Screens', exact: true })
+        .getByRole('link');
       expect(await links.allTextContents()).toEqual(shown);
     },
   );
