@@ -269,4 +269,29 @@ export function restoration(s: SmallBook, changes: object = {}): Record<string, 
   };
 }
 
+/** The small book with one delivery of everything. */
+export async function openStockedBook(service: TestService, prefix: string): Promise<SmallBook> {
+  const s = await openSmallBook(service, prefix);
+  await s.book.deliver(s.supplier, '2026-01-05', [
+    deliveryLine(s.etchant, s.store, 1, '20', { lotNumber: 'E-1', expiresOn: '2027-01-31' }),
+    deliveryLine(s.adhesive, s.store, 1, '110', { lotNumber: 'A-1', expiresOn: '2027-01-31' }),
+    deliveryLine(s.paste, s.store, 1, '72', { lotNumber: 'P-1', expiresOn: '2027-06-30' }),
+    deliveryLine(s.strip, s.store, 1, '7'),
+    deliveryLine(s.bib, s.store, 1, '22.50'),
+    deliveryLine(s.capsule, s.store, 1, '110', { lotNumber: 'K-1', expiresOn: '2027-03-31' }),
+  ]);
+  return s;
+}
+
+export function postVisit(s: SmallBook, changes: object = {}): Promise<Visit> {
+  return s.book.done<Visit>('POST', '/visits', visitBody(s, changes));
+}
+
+/** The first usage line of a consumable. */
+export function lineOf(visit: Visit, consumableId: string): UsageLine {
+  const line = visit.usage.find((l) => l.consumable.id === consumableId);
+  if (!line) throw new Error(`No line of ${consumableId}`);
+  return line;
+}
+
 export { TestService };

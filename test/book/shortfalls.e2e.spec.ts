@@ -3,13 +3,13 @@ import type pg from 'pg';
 import { asOwner } from '../harness/database.js';
 import {
   deliveryLine,
-  openSmallBook,
+  lineOf,
+  openStockedBook,
+  postVisit,
   restoration,
   type SmallBook,
   TestService,
-  type UsageLine,
   type Visit,
-  visitBody,
 } from './book.js';
 import { expectRulesHold } from './invariants.js';
 
@@ -27,34 +27,17 @@ afterAll(async () => {
   await service.stop();
 });
 
-async function stocked(): Promise<SmallBook> {
+function stocked(): Promise<SmallBook> {
   books += 1;
-  const s = await openSmallBook(service, `late${books}`);
-  await s.book.deliver(s.supplier, '2026-01-05', [
-    deliveryLine(s.etchant, s.store, 1, '20', { lotNumber: 'E-1', expiresOn: '2027-01-31' }),
-    deliveryLine(s.adhesive, s.store, 1, '110', { lotNumber: 'A-1', expiresOn: '2027-01-31' }),
-    deliveryLine(s.paste, s.store, 1, '72', { lotNumber: 'P-1', expiresOn: '2027-06-30' }),
-    deliveryLine(s.strip, s.store, 1, '7'),
-    deliveryLine(s.bib, s.store, 1, '22.50'),
-    deliveryLine(s.capsule, s.store, 1, '110', { lotNumber: 'K-1', expiresOn: '2027-03-31' }),
-  ]);
-  return s;
-}
-
-function post(s: SmallBook, changes: object = {}): Promise<Visit> {
-  return s.book.done<Visit>('POST', '/visits', visitBody(s, changes));
-}
-
-function lineOf(visit: Visit, consumableId: string): UsageLine {
-  const line = visit.usage.find((l) => l.consumable.id === consumableId);
-  if (!line) throw new Error(`No line of ${consumableId}`);
-  return line;
+  return openStockedBook(service, `late${books}`);
 }
 
 describe('a shortfall', () => {
   it('never blocks, is priced at the last known cost, and is settled by a delivery', async () => {
     const s = await stocked();
-    const visit = await post(s, { usage: [{ line: `r1/a1/5/${s.paste.id}`, dispensed: '5' }] });
+    const visit = await postVisit(s, {
+      usage: [{ line: `r1/a1/5/${s.paste.id}`, dispensed: '5' }],
+    });
     expect(visit.estimated).toBe(true);
     expect(lineOf(visit, s.paste.id)).toMatchObject({
       charged: '5',
@@ -78,8 +61,10 @@ describe('a shortfall', () => {
 
   it('is settled in part, by the earliest visit first, and by a count', async () => {
     const s = await stocked();
-    const first = await post(s, { usage: [{ line: `visit/visit/${s.bib.id}`, dispensed: '503' }] });
-    const second = await post(s, { visitedOn: '2026-05-05', chartReference: 'C-3' });
+    const first = await postVisit(s, {
+      usage: [{ line: `visit/visit/${s.bib.id}`, dispensed: '503' }],
+    });
+    const second = await postVisit(s, { visitedOn: '2026-05-05', chartReference: 'C-3' });
     expect(lineOf(first, s.bib.id).shortfall).toBe('3');
     expect(lineOf(second, s.bib.id).shortfall).toBe('1');
     const { rows } = await owner.query<{ id: string }>(
@@ -108,7 +93,7 @@ describe('a reversal', () => {
       'SELECT id, out_quantity, out_cost FROM layers WHERE practice_id = $1 ORDER BY id',
       [s.book.practice.owner.practiceId],
     );
-    const visit = await post(s, { restorations: [restoration(s, { attempts: 2 })] });
+    const visit = await postVisit(s, { restorations: [restoration(s, { attempts: 2 })] });
     const reversed = await s.book.done<{ reversal: { note: string } }>(
       'POST',
       `/visits/${visit.id}/reversal`,
@@ -126,7 +111,9 @@ describe('a reversal', () => {
 
   it('closes the open shortfalls of the visit', async () => {
     const s = await stocked();
-    const visit = await post(s, { usage: [{ line: `visit/visit/${s.bib.id}`, dispensed: '501' }] });
+    const visit = await postVisit(s, {
+      usage: [{ line: `visit/visit/${s.bib.id}`, dispensed: '501' }],
+    });
     await s.book.done('POST', `/visits/${visit.id}/reversal`, { note: 'Wrong.' });
     const { rows } = await owner.query(
       'SELECT count(*)::int AS open FROM shortfalls WHERE visit_id = $1 AND cancelled_at IS NULL',
@@ -142,7 +129,9 @@ describe('a visit entered late', () => {
     await s.book.deliver(s.supplier, '2026-06-01', [
       deliveryLine(s.bib, s.store, 1, '25', { lotNumber: 'B-2' }),
     ]);
-    const visit = await post(s, { usage: [{ line: `visit/visit/${s.bib.id}`, dispensed: '503' }] });
+    const visit = await postVisit(s, {
+      usage: [{ line: `visit/visit/${s.bib.id}`, dispensed: '503' }],
+    });
     expect(visit.estimated).toBe(false);
     expect(lineOf(visit, s.bib.id).taken.map((t) => [t.lotNumber, t.quantity, t.sureness])).toEqual(
       [
@@ -158,7 +147,9 @@ describe('a visit entered late', () => {
 describe('a wrong delivery that settled a shortfall', () => {
   it('can be reversed: the shortfall is open again, and settled by the right one', async () => {
     const s = await stocked();
-    const visit = await post(s, { usage: [{ line: `r1/a1/5/${s.paste.id}`, dispensed: '5' }] });
+    const visit = await postVisit(s, {
+      usage: [{ line: `r1/a1/5/${s.paste.id}`, dispensed: '5' }],
+    });
     const wrong = await s.book.deliver(s.supplier, '2026-05-06', [
       deliveryLine(s.paste, s.store, 1, '800', { lotNumber: 'P-3', expiresOn: '2028-06-30' }),
     ]);
@@ -180,7 +171,7 @@ describe('a wrong delivery that settled a shortfall', () => {
 describe('an opened container that was carried elsewhere', () => {
   it('stays itself: it can be scanned, and a reversal finds it', async () => {
     const s = await stocked();
-    const visit = await post(s);
+    const visit = await postVisit(s);
     const opened = `SELECT h.id, h.location_id, h.on_hand FROM holdings h
       JOIN layers l ON l.id = h.layer_id WHERE l.consumable_id = $1 AND h.opened_on IS NOT NULL`;
     const { rows } = await owner.query<{ id: string }>(opened, [s.paste.id]);

@@ -4,11 +4,12 @@ import type pg from 'pg';
 import { asOwner } from '../harness/database.js';
 import {
   deliveryLine,
-  openSmallBook,
+  lineOf,
+  openStockedBook,
+  postVisit,
   restoration,
   type SmallBook,
   TestService,
-  type UsageLine,
   type Visit,
   visitBody,
 } from './book.js';
@@ -27,34 +28,15 @@ afterAll(async () => {
   await service.stop();
 });
 
-async function stocked(): Promise<SmallBook> {
+function stocked(): Promise<SmallBook> {
   books += 1;
-  const s = await openSmallBook(service, `visits${books}`);
-  await s.book.deliver(s.supplier, '2026-01-05', [
-    deliveryLine(s.etchant, s.store, 1, '20', { lotNumber: 'E-1', expiresOn: '2027-01-31' }),
-    deliveryLine(s.adhesive, s.store, 1, '110', { lotNumber: 'A-1', expiresOn: '2027-01-31' }),
-    deliveryLine(s.paste, s.store, 1, '72', { lotNumber: 'P-1', expiresOn: '2027-06-30' }),
-    deliveryLine(s.strip, s.store, 1, '7'),
-    deliveryLine(s.bib, s.store, 1, '22.50'),
-    deliveryLine(s.capsule, s.store, 1, '110', { lotNumber: 'K-1', expiresOn: '2027-03-31' }),
-  ]);
-  return s;
-}
-
-function post(s: SmallBook, changes: object = {}): Promise<Visit> {
-  return s.book.done<Visit>('POST', '/visits', visitBody(s, changes));
-}
-
-function lineOf(visit: Visit, consumableId: string): UsageLine {
-  const line = visit.usage.find((l) => l.consumable.id === consumableId);
-  if (!line) throw new Error(`No line of ${consumableId}`);
-  return line;
+  return openStockedBook(service, `visits${books}`);
 }
 
 describe('a visit', () => {
   it('takes what its template plans and costs it from the delivery, to the cent', async () => {
     const s = await stocked();
-    const visit = await post(s);
+    const visit = await postVisit(s);
     expect(visit.usage.map((l) => `${l.consumable.name} ${l.charged} ${l.cost}`)).toEqual([
       'Patient bib 1 0.045',
       'Etchant gel 0.08 0.333333',
@@ -78,7 +60,7 @@ describe('a visit', () => {
 
   it('reads back as it was answered', async () => {
     const s = await stocked();
-    const visit = await post(s, {
+    const visit = await postVisit(s, {
       restorations: [
         restoration(s, { attempts: 2 }),
         restoration(s, { tooth: '11', surfaces: 'MI', cavityClass: 'IV', reason: 'cosmetic' }),
@@ -89,8 +71,8 @@ describe('a visit', () => {
 
   it('opens a container in the room and goes on with it', async () => {
     const s = await stocked();
-    await post(s);
-    const second = await post(s, { chartReference: 'C-1002', visitedOn: '2026-05-05' });
+    await postVisit(s);
+    const second = await postVisit(s, { chartReference: 'C-1002', visitedOn: '2026-05-05' });
     expect(lineOf(second, s.paste.id).taken[0]?.sureness).toBe('open container');
     const { rows } = await owner.query(
       `SELECT h.opened_on::text, h.use_by::text, h.on_hand, h.location_id FROM holdings h
@@ -104,7 +86,7 @@ describe('a visit', () => {
 
   it('charges whole single doses and keeps placed, dispensed and charged apart', async () => {
     const s = await stocked();
-    const visit = await post(s, {
+    const visit = await postVisit(s, {
       restorations: [restoration(s, { templateId: s.capsuleTemplate, shades: [], attempts: 2 })],
     });
     const capsules = visit.usage.filter((l) => l.consumable.id === s.capsule.id);
@@ -117,7 +99,7 @@ describe('a visit', () => {
 
   it('shares what the visit and the tooth used between restorations', async () => {
     const s = await stocked();
-    const visit = await post(s, {
+    const visit = await postVisit(s, {
       restorations: [
         restoration(s),
         restoration(s, { surfaces: 'D', reason: 'cosmetic' }),
@@ -141,7 +123,7 @@ describe('a visit', () => {
     expect(preview.status).toBe(200);
     const after = await owner.query('SELECT count(*) FROM movements');
     expect(after.rows).toEqual(before.rows);
-    const visit = await post(s, { chartReference, dentistId });
+    const visit = await postVisit(s, { chartReference, dentistId });
     const shown = preview.body as unknown as Visit;
     expect(shown.materialCost).toBe(visit.materialCost);
     expect(shown.usage.map((l) => [l.planned, l.cost])).toEqual(
@@ -152,7 +134,7 @@ describe('a visit', () => {
 
   it('records what was really used beside what was planned', async () => {
     const s = await stocked();
-    const visit = await post(s, {
+    const visit = await postVisit(s, {
       usage: [
         { line: `r1/a1/5/${s.paste.id}`, dispensed: '0.1' },
         { consumableId: s.strip.id, dispensed: '2', restoration: 0 },
@@ -170,7 +152,7 @@ describe('a visit', () => {
 
   it('shows teeth in Universal numbers when asked, and stores ISO', async () => {
     const s = await stocked();
-    const visit = await post(s, {
+    const visit = await postVisit(s, {
       toothNotation: 'universal',
       restorations: [restoration(s, { tooth: '9' })],
     });
@@ -189,7 +171,7 @@ describe('scanned lots', () => {
       deliveryLine(s.paste, s.store, 1, '80', { lotNumber: 'P-2', expiresOn: '2028-06-30' }),
     ]);
     const lotId = later.lines[0]?.lot.id;
-    const visit = await post(s, { scanned: [{ lotId }] });
+    const visit = await postVisit(s, { scanned: [{ lotId }] });
     expect(lineOf(visit, s.paste.id).taken).toMatchObject([
       { lotNumber: 'P-2', sureness: 'scanned', outOfOrder: true },
     ]);
@@ -201,8 +183,11 @@ describe('scanned lots', () => {
       deliveryLine(s.strip, s.room, 1, '9', { lotNumber: 'S-9' }),
     ]);
     const lotId = used.lines[0]?.lot.id;
-    await post(s, { usage: [{ consumableId: s.strip.id, dispensed: '99' }], scanned: [{ lotId }] });
-    const visit = await post(s, { chartReference: 'C-2', scanned: [{ lotId }] });
+    await postVisit(s, {
+      usage: [{ consumableId: s.strip.id, dispensed: '99' }],
+      scanned: [{ lotId }],
+    });
+    const visit = await postVisit(s, { chartReference: 'C-2', scanned: [{ lotId }] });
     expect(lineOf(visit, s.strip.id)).toMatchObject({ shortfall: '1', taken: [] });
     const { rows } = await owner.query('SELECT lot_id FROM shortfalls WHERE visit_id = $1', [
       visit.id,

@@ -3,10 +3,10 @@ import type pg from 'pg';
 import type { DataSource } from 'typeorm';
 import { migrateDatabase, UnitOfWork } from '#lib/platform';
 import { FoldCosts } from '../../libs/costing/src/app/fold-costs.js';
-import { actor, fillBook } from '../../libs/costing/src/queries/book.fixture.js';
 import { ReportRestorationCosts } from '../../libs/costing/src/queries/report-restoration-costs.js';
 import { readMigrations } from '../../libs/platform/src/migrate/migration-files.js';
 import { compare, recompute } from '../bench/report-check.js';
+import { actor, fillBook } from '../harness/book-rows.js';
 import {
   asOwner,
   createBareDatabase,

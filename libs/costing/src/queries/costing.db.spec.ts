@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { DataSource } from 'typeorm';
 import { money, sum } from '#lib/measure';
 import { UnitOfWork } from '#lib/platform';
+import { actor, fillBook, idOf, stranger } from '../../../../test/harness/book-rows.js';
 import {
   asOwner,
   createTestDatabase,
@@ -11,7 +12,6 @@ import {
 import { FoldCosts } from '../app/fold-costs.js';
 import { tableCsv } from '../domain/table.js';
 import { costReportTable, wasteTable } from '../http/report-tables.js';
-import { actor, fillBook, idOf, stranger } from './book.fixture.js';
 import { ExplainRestorationCost } from './explain-restoration-cost.js';
 import { ListRestorations } from './list-restorations.js';
 import { ReportRestorationCosts } from './report-restoration-costs.js';

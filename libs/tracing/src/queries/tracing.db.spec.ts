@@ -1,13 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type { DataSource } from 'typeorm';
 import { UnitOfWork } from '#lib/platform';
+import { actor, fillBook, idOf, stranger } from '../../../../test/harness/book-rows.js';
 import {
   asOwner,
   createTestDatabase,
   type TestDatabase,
   testDataSource,
 } from '../../../../test/harness/database.js';
-import { actor, fillBook, idOf, stranger } from './book.fixture.js';
 import { LotReader } from './lot-reader.js';
 import { TraceLot } from './trace-lot.js';
 import { TraceVisits } from './trace-visits.js';
