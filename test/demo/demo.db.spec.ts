@@ -1,12 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type pg from 'pg';
 import { createApp } from '../../apps/api/src/index.js';
+import { builtWeb } from '../browser/harness/build-web.js';
 import { asOwner, createTestDatabase, type TestDatabase } from '../harness/database.js';
 import { DayClock } from './day-clock.js';
 import { loadDemo } from './load-demo.js';
 import { PEOPLE } from './practice.js';
 import { cutTo, fillPath, readTour } from './readme-tour.js';
 import { buildScenario, type Scenario } from './scenario.js';
+import { walkAsEachRole } from './walk.js';
 
 const TODAY = '2026-11-25';
 /** Generous, because other tests run beside it; alone on two cores it is about a minute. */
@@ -250,4 +252,21 @@ describe('the tour of README', () => {
       await app.close();
     }
   });
+});
+
+describe('the browser app on the demo', () => {
+  it('leads each role along its main path', async () => {
+    const app = await createApp({
+      databaseUrl: database.url,
+      clock: new DayClock(TODAY),
+      logLevel: 'error',
+      webFolder: builtWeb(),
+    });
+    await app.listen(0, '127.0.0.1');
+    try {
+      await walkAsEachRole(await app.getUrl());
+    } finally {
+      await app.close();
+    }
+  }, 120_000);
 });

@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Page } from 'playwright-core';
 import { startDemoService } from './demo-service.js';
+import { enterVisit } from './enter-visit.js';
 import { PEOPLE } from './practice.js';
 
 // npm run pictures: takes the pictures of README from the demo of the day its tour shows.
@@ -28,29 +29,13 @@ const PICTURES: readonly Picture[] = [
     address: '/chairside',
     width: 820,
     height: 1180,
-    act: recordTooth,
+    act: (page) => enterVisit(page, 'C-1031'),
   },
   { name: 'shelves', role: 'manager', address: '/shelves?category=Composite' },
   { name: 'costs', role: 'dentist', address: '/costs?from=2026-08-01&to=2026-10-31' },
   { name: 'trace', role: 'auditor', address: '/trace', act: traceLot },
   { name: 'template', role: 'dentist', address: '/setup/templates', dark: true, act: openFirst },
 ];
-
-async function recordTooth(page: Page): Promise<void> {
-  await page.getByLabel('Chart reference').fill('C-1031');
-  await page.getByLabel('Dentist').selectOption({ label: 'Dr Ilse Varenholt' });
-  await page.getByLabel('Room').selectOption({ label: 'Room 1' });
-  await page.getByRole('button', { name: '11, upper right central incisor' }).click();
-  await page.getByRole('checkbox', { name: 'Mesial' }).click();
-  await page.getByRole('checkbox', { name: 'Facial' }).click();
-  await page.getByRole('radio', { name: 'Cosmetic' }).check();
-  await page.getByLabel('How it is made').selectOption({ label: 'Front filling, between teeth' });
-  await page
-    .getByRole('checkbox', { name: /^Body 2/ })
-    .first()
-    .check();
-  await page.getByText('from the open container').first().waitFor();
-}
 
 async function traceLot(page: Page): Promise<void> {
   await page.locator('#content input').first().fill('K2395');
