@@ -45,6 +45,7 @@ describe('without a network', () => {
     );
     await page.reload();
     await bench.enter(page);
+    await page.waitForLoadState('networkidle');
     await loseNetwork(page);
     await page.reload();
     await card(page, '21 M').waitFor();

@@ -22,8 +22,12 @@ async function page(request) {
 }
 
 async function asset(request) {
-  const kept = await (await caches.open(SHELL)).match(request);
-  return kept ?? fetch(request);
+  const shell = await caches.open(SHELL);
+  const kept = await shell.match(request);
+  if (kept) return kept;
+  const response = await fetch(request);
+  if (response.ok) await shell.put(request, response.clone());
+  return response;
 }
 
 async function answer(request) {

@@ -22,6 +22,13 @@ export async function keepShell(): Promise<void> {
   const urls = wanted.map((path) => new URL(path, location.origin).href);
   // The page itself is taken anew each time: it names the scripts of this version.
   await shell.addAll(urls.filter((url) => !kept.has(url) || url === `${location.origin}/`));
+  if (kept.has(entryScript())) return;
+  // Another version: what it does not name is of the one before.
   const old = there.filter(({ url }) => !urls.includes(url));
   await Promise.all(old.map((request) => shell.delete(request)));
+}
+
+/** The script that the page begins with; its name tells the version. */
+function entryScript(): string {
+  return document.querySelector<HTMLScriptElement>('script[type="module"][src]')?.src ?? '';
 }
