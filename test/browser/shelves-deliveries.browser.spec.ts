@@ -5,6 +5,7 @@ import {
   eventually,
   expectAccessible,
   FixedClock,
+  filled,
   openBrowser,
   shot,
   signIn,
@@ -78,6 +79,7 @@ describe('booking a delivery', () => {
     await line(page, 1).getByText('as on 2 Feb').waitFor();
     await line(page, 1).getByLabel('Packs').fill('3');
     await line(page, 1).getByText('Pack, makes 12\u00a0g').waitFor();
+    await filled(line(page, 1).getByLabel('Price a pack'));
     await line(page, 1).getByLabel('Price a pack').fill('81');
     await line(page, 1).getByText('12.5% dearer').waitFor();
     await line(page, 1).getByLabel('Lot number').fill('P-2');
@@ -140,6 +142,7 @@ describe('booking a delivery', () => {
     await page.getByRole('textbox', { name: 'Freight' }).fill('');
     await choose(page, 1, 'body 2', 'Paste, Body 2');
     await line(page, 1).getByLabel('Packs').fill('1');
+    await filled(line(page, 1).getByLabel('Price a pack'));
     await line(page, 1).getByLabel('Price a pack').fill('72');
     await line(page, 1).getByLabel('Lot number').fill('P-1');
     await line(page, 1).getByLabel('Expiry on the label').fill('2028-06-30');

@@ -1,4 +1,4 @@
 export { openBrowser, type PageOptions, type TestBrowser } from './browser.js';
-export { eventually, expectAccessible, shot, signIn } from './steps.js';
+export { eventually, expectAccessible, filled, shot, signIn } from './steps.js';
 export { FixedClock, openBusyBook, TODAY } from './today-book.js';
 export { startWebService, type WebService } from './web-service.js';

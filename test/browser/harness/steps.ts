@@ -1,6 +1,6 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect } from '@jest/globals';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { PASSWORD } from '../../http/service.js';
 
 /** Signs in through the screen and waits for where the person lands. */
@@ -43,4 +43,9 @@ export async function eventually<T>(look: () => Promise<T>, expected: T): Promis
     seen = await look();
   }
   expect(seen).toEqual(expected);
+}
+
+/** Waits until the service has filled a field: typing at that very moment would mix with it. */
+export async function filled(field: Locator): Promise<void> {
+  await eventually(async () => (await field.inputValue()) !== '', true);
 }
