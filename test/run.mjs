@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -66,7 +66,18 @@ async function tests(args) {
   }
 }
 
+/** A browser test may be tried twice; that it had to be is said, so that nobody gets used to it. */
+function secondTries(results) {
+  const late = results.testResults.flatMap(({ name, assertionResults }) =>
+    assertionResults
+      .filter(({ status, invocations }) => status === 'passed' && invocations > 1)
+      .map(({ fullName }) => `  ${relative(root, name)}: ${fullName}`),
+  );
+  if (late.length > 0) console.log(`Passed only when tried again:\n${late.join('\n')}`);
+}
+
 function count(results, code) {
+  if (results) secondTries(results);
   const failed = results ? results.numFailedTests + results.numRuntimeErrorTestSuites : 0;
   total.passed += results?.numPassedTests ?? 0;
   total.skipped += results ? results.numPendingTests + results.numTodoTests : 0;

@@ -1,6 +1,8 @@
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 
 const EXECUTABLE = process.env.TRAYBOOK_CHROMIUM ?? '/usr/bin/chromium';
+/** So many times slower than this machine: shows what a test or a screen takes for granted. */
+const SLOW = Number(process.env.TRAYBOOK_SLOW ?? '1');
 const ARGS = ['--headless', '--no-sandbox', '--disable-gpu', '--disable-background-networking'];
 
 export interface PageOptions {
@@ -31,7 +33,11 @@ export class TestBrowser {
     });
     this.contexts.push(context);
     const page = await context.newPage();
-    page.setDefaultTimeout(10_000);
+    page.setDefaultTimeout(30_000);
+    if (SLOW > 1) {
+      const tools = await context.newCDPSession(page);
+      await tools.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
+    }
     this.listen(page, options.refusals ?? []);
     return page;
   }

@@ -36,7 +36,7 @@ export async function shot(page: Page, name: string): Promise<void> {
 
 /** Waits until something on the page is so; says what it was when it never is. */
 export async function eventually<T>(look: () => Promise<T>, expected: T): Promise<void> {
-  const until = Date.now() + 8000;
+  const until = Date.now() + 30_000;
   let seen = await look();
   while (JSON.stringify(seen) !== JSON.stringify(expected) && Date.now() < until) {
     await new Promise((resolve) => setTimeout(resolve, 50));
