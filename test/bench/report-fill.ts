@@ -77,9 +77,9 @@ SELECT pg_temp.i(10, n), pg_temp.p(), pg_temp.i(9, n), pg_temp.i(4, 1), 1e9
 FROM generate_series(1, 3) n;
 INSERT INTO procedure_templates (id, practice_id, name, latest_version)
 SELECT pg_temp.i(11, n), pg_temp.p(), 'Template ' || n, 1 FROM generate_series(1, ${TEMPLATES}) n;
-INSERT INTO template_versions (template_id, version, practice_id, minutes, layer_thickness_mm,
-  recorded_by)
-SELECT id, 1, practice_id, 40, 2, pg_temp.i(2, 1) FROM procedure_templates;
+INSERT INTO template_versions (template_id, version, practice_id, minutes, assistant_minutes,
+  layer_thickness_mm, recorded_by)
+SELECT id, 1, practice_id, 40, 40, 2, pg_temp.i(2, 1) FROM procedure_templates;
 CREATE TEMP TABLE plan AS
 SELECT n, (n * 7 + 9) / 10 AS visit, 1 + (random() * ${TEMPLATES - 1})::int AS template,
        (ARRAY['decay', 'decay', 'fracture', 'wear', 'cosmetic'])[1 + floor(random() * 5)::int]
@@ -133,9 +133,7 @@ FROM (SELECT layer_id, sum(quantity) AS quantity, sum(cost) AS cost FROM movemen
 WHERE m.layer_id = l.id;
 UPDATE holdings h SET on_hand = l.received - l.out_quantity FROM layers l WHERE l.id = h.layer_id;
 SET session_replication_role = 'origin';
-INSERT INTO cost_changes SELECT DISTINCT practice_id, date_trunc('month', visited_on) FROM visits;
-SELECT set_config('traybook.practice_id', pg_temp.p()::text, false);
-SELECT fold_cost_changes();
+SELECT build_cost_spans(pg_temp.p());
 ANALYZE`;
 
 /** So many restorations over five years, with the usage lines and movements behind them. */

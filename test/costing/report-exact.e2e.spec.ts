@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
 import type pg from 'pg';
+import { BackgroundWork } from '#lib/platform';
 import { compare, type Report, recompute } from '../bench/report-check.js';
 import {
   deliveryLine,
@@ -11,7 +12,8 @@ import {
 } from '../book/book.js';
 import { asOwner } from '../harness/database.js';
 
-// The report reads monthly tables; whatever happens, it says what the restorations say.
+// The report reads packed spans and what changed since; whatever happens, it says what the
+// restorations say.
 
 let service: TestService;
 let owner: pg.Client;
@@ -61,38 +63,75 @@ async function expectExact(): Promise<void> {
   await compare(owner, await report('groupBy=template,reason,dentist,month'), keys);
 }
 
-const changed = async () => {
-  const { rows } = await owner.query<{ months: number }>(
-    'SELECT count(DISTINCT month)::int AS months FROM cost_changes',
-  );
-  return rows[0]?.months;
+const changes = async () => {
+  const { rows } = await owner.query<{ n: number }>('SELECT count(*)::int AS n FROM cost_changes');
+  return rows[0]?.n ?? 0;
 };
+
+/** One step of folding, so many changes at most; answers how many it folded. */
+async function fold(most: number): Promise<number> {
+  const { rows } = await owner.query<{ n: number }>('SELECT fold_cost_changes($1) AS n', [most]);
+  return rows[0]?.n ?? 0;
+}
+
+async function foldAll(): Promise<void> {
+  while ((await changes()) > 0) await fold(1000);
+}
+
+/** Works while somebody else is as if folding, so that the service does not. */
+async function unfolded(work: () => Promise<void>): Promise<void> {
+  const client = await asOwner(service.databaseUrl);
+  const key = `fold costs of ${s.book.practice.owner.practiceId}`;
+  await client.query('SELECT pg_advisory_lock(hashtextextended($1, 0))', [key]);
+  try {
+    await work();
+  } finally {
+    await client.end();
+  }
+}
 
 describe('the report of costs', () => {
   beforeEach(expectExact);
 
-  it('knows a visit as soon as it is posted', async () => {
-    await post();
-    expect(await changed()).toBe(1);
+  it('knows a visit as soon as it is posted, and after it is folded', async () => {
+    await unfolded(async () => {
+      await post();
+      expect(await changes()).toBeGreaterThan(0);
+      expect(await fold(1000)).toBe(0);
+      await expectExact();
+    });
+    await foldAll();
     await expectExact();
-    expect(await changed()).toBe(0);
   });
 
-  it('leaves out what was reversed', async () => {
-    const [, second] = [await post(), await post(), await post()];
-    await expectExact();
+  it('leaves out what was reversed, folded before or not', async () => {
+    const [first, second] = [await post(), await post(), await post()];
+    await foldAll();
     await s.book.done('POST', `/visits/${second}/reversal`, note);
+    await expectExact();
+    await foldAll();
+    await expectExact();
+    await unfolded(async () => {
+      await s.book.done('POST', `/visits/${first}/reversal`, note);
+      await s.book.done('POST', `/visits/${await post()}/reversal`, note);
+      await expectExact();
+    });
+    await foldAll();
     await expectExact();
   });
 
   it('follows when a late delivery settles what was missing', async () => {
     await post();
+    await foldAll();
     const before = (await report('')).totals.total;
     const line = deliveryLine(s.paste, s.store, 3, '91.13');
-    await s.book.deliver(s.supplier, '2026-05-04', [line]);
-    expect(await changed()).toBeGreaterThan(0);
-    await expectExact();
+    await unfolded(async () => {
+      await s.book.deliver(s.supplier, '2026-05-04', [line]);
+      expect(await changes()).toBeGreaterThan(0);
+      await expectExact();
+    });
     expect((await report('')).totals.total).not.toBe(before);
+    while ((await fold(2)) > 0) await expectExact();
   });
 
   it('holds dear material too', async () => {
@@ -100,32 +139,53 @@ describe('the report of costs', () => {
     await s.book.deliver(s.supplier, '2026-01-02', [line]);
     await post();
     await expectExact();
+    await foldAll();
+    await expectExact();
     const { rows } = await owner.query<{ width: number }>(
-      'SELECT DISTINCT width FROM cost_spans ORDER BY width',
+      'SELECT DISTINCT unnest(widths) AS width FROM cost_spans ORDER BY width',
     );
     expect(rows).toEqual([{ width: 2 }, { width: 4 }]);
   });
 
-  it('is exact while months are not folded yet', async () => {
-    await post();
-    await post();
-    const client = await asOwner(service.databaseUrl);
-    const key = `fold costs of ${s.book.practice.owner.practiceId}`;
-    await client.query('SELECT pg_advisory_lock(hashtextextended($1, 0))', [key]);
-    try {
-      await expectExact();
-      expect(await changed()).toBeGreaterThan(0);
-    } finally {
-      await client.end();
-    }
+  it('is exact after reports, postings, reversals and folding at the same time', async () => {
+    const jobs = Array.from({ length: 32 }, async (_, n) => {
+      if (n % 4 === 0) return report('');
+      if (n % 4 === 1) return fold(n);
+      const visit = await post();
+      if (n % 8 === 2) await s.book.done('POST', `/visits/${visit}/reversal`, note);
+      return visit;
+    });
+    await Promise.all(jobs);
+    await expectExact();
+    await foldAll();
     await expectExact();
   });
 
-  it('is exact after reports and postings at the same time', async () => {
-    const jobs = Array.from({ length: 24 }, (_, n) => (n % 3 === 0 ? report('') : post()));
-    await Promise.all(jobs);
+  it('is folded in the background, without anybody asking for it', async () => {
+    s.book.service.app.get(BackgroundWork).start();
+    await post();
+    const end = Date.now() + 25_000;
+    while ((await changes()) > 0 && Date.now() < end) {
+      await new Promise((resolve) => setTimeout(resolve, 200));
+    }
+    expect(await changes()).toBe(0);
     await expectExact();
-    expect(await changed()).toBe(0);
+  }, 40_000);
+
+  it('has packed spans that say the same as those made anew', async () => {
+    await foldAll();
+    const select = `SELECT c.*, encode(c.costs, 'hex') AS costs FROM (
+      SELECT span, first_day, kind, category_number, width, restorations, visits,
+             visits_of_template, visits_of_reason, visits_of_both, own_cost, shared_cost,
+             retake_cost, category_cost, (
+               SELECT coalesce(string_agg(b, '' ORDER BY b), '') FROM generate_series(1,
+                 length(costs), greatest(width, 1)::int) n, substring(costs, n, width) b
+             ) AS costs
+      FROM cost_cells) c ORDER BY 1, 2, 3, 4, 5`;
+    const folded = (await owner.query<object>(select)).rows;
+    await owner.query('SELECT build_cost_spans(id) FROM practices');
+    expect((await owner.query<object>(select)).rows).toEqual(folded);
+    expect(folded.length).toBeGreaterThan(20);
   });
 });
 
@@ -136,6 +196,8 @@ describe('a period', () => {
     ['2026-01-31', '2026-04-30'],
     ['2026-02-14', '2026-02-14'],
     ['2026-04-01', '2026-04-29'],
+    ['2025-01-01', '2026-12-31'],
+    ['2026-01-05', '2026-04-30'],
   ])('from %s to %s has its visits only', async (from, to) => {
     const found = await report(`groupBy=reason&from=${from}&to=${to}`);
     const { rows } = await owner.query<{ total: string; restorations: number; visits: number }>(

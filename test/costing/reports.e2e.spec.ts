@@ -289,12 +289,12 @@ describe('files', () => {
     expect((await raw('restoration-costs.csv')).body).toContain("'=1+1");
   });
 
-  it('are for printing too: the cost report', async () => {
-    const pdf = await raw('restoration-costs.pdf?groupBy=template,month');
-    expect(pdf.headers['content-type']).toBe('application/pdf');
+  it.each(REPORTS)('%s is for printing too', async (report) => {
+    const pdf = await raw(`${report}.pdf`);
+    expect(pdf.headers['content-disposition']).toBe(`attachment; filename="${report}.pdf"`);
     expect(pdf.rawPayload.subarray(0, 5).toString()).toBe('%PDF-');
     expect(pdf.rawPayload.subarray(-6).toString().trim()).toBe('%%EOF');
-    const asked = await raw('restoration-costs', 'application/pdf');
+    const asked = await raw(report, 'application/pdf');
     expect(asked.headers['content-type']).toBe('application/pdf');
   });
 });

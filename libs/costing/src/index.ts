@@ -1,1 +1,13 @@
+export { CreateCostRate } from './app/create-cost-rate.js';
 export { CostingModule } from './costing.module.js';
+export type { CsvCell } from './domain/csv.js';
+export { GROUPS, type Group, parseGroupBy } from './domain/group-by.js';
+export { listsBy } from './domain/lists-by.js';
+export { meanMoney } from './domain/mean.js';
+export { column, columns, offPaper, type Table } from './domain/table.js';
+export { shareOf } from './domain/variance.js';
+export { CostReportQueryDto, PeriodQueryDto } from './http/costing-queries.dto.js';
+export { factsOf } from './http/report-facts.js';
+export { ReportFile } from './http/report-file.decorator.js';
+export { asFile, type FileContent, type FileForm, wantedForm } from './http/report-files.js';
+export { groupColumns, totalCells } from './http/report-tables.js';

@@ -13,6 +13,7 @@ export * from './http/idempotency.js';
 export * from './http/outputs.js';
 export * from './http/page-query.js';
 export { createValidationPipe, IdPipe, invalidFields, unstorablePath } from './http/validation.js';
+export { type Attachment, type Mail, Mailer, type MailOptions } from './mail/mailer.js';
 export { type Migrated, migrateDatabase } from './migrate/migrate-database.js';
 export { ProblemFilter, sendProblem } from './problems/problem.filter.js';
 export { PROBLEM_MEDIA_TYPE, type Problem, problemType } from './problems/problem.js';
@@ -47,6 +48,7 @@ export {
   ROLES,
   type Role,
 } from './work/actor.js';
+export { BackgroundWork } from './work/background.js';
 export type { Booking, Claimed } from './work/booking.js';
 export { currencyDigits, currencyStep } from './work/currency.js';
 export { isId, newId } from './work/ids.js';

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { recordAudit } from '#lib/access';
 import { formatMoney, money } from '#lib/measure';
-import { type Actor, newId, UnitOfWork } from '#lib/platform';
+import { type Actor, invalidFields, newId, UnitOfWork } from '#lib/platform';
 import { insertCostRate, loadCostRates, type NewCostRateRow } from '../db/cost-rates.js';
 import type { CostRateDto, NewCostRateDto } from '../http/cost-rate.dto.js';
 import { toCostRate } from './list-cost-rates.js';
@@ -32,19 +32,27 @@ export class CreateCostRate {
 }
 
 function rowOf(command: NewCostRateDto): NewCostRateRow {
-  const { assistantRate } = command;
+  const { assistantRate, assistantPracticalMinutes } = command;
+  if (assistantPracticalMinutes && !assistantRate) {
+    const message = 'is needed to cost the minutes of assistants';
+    throw invalidFields([{ field: 'assistantRate', message }]);
+  }
   return {
     id: command.id ?? newId(),
     validFrom: command.validFrom,
     yearlyCost: formatMoney(money(command.yearlyCost)),
     practicalMinutes: command.practicalMinutes,
     assistantRate: assistantRate ? formatMoney(money(assistantRate)) : null,
+    assistantPracticalMinutes: assistantPracticalMinutes ?? null,
     note: command.note?.trim() || null,
   };
 }
 
 function sameRate(a: CostRateDto, b: NewCostRateRow): boolean {
   const content = (r: Omit<NewCostRateRow, 'id'>) =>
-    JSON.stringify([r.validFrom, r.yearlyCost, r.practicalMinutes, r.assistantRate, r.note]);
+    JSON.stringify([
+      ...[r.validFrom, r.yearlyCost, r.practicalMinutes],
+      ...[r.assistantRate, r.assistantPracticalMinutes, r.note],
+    ]);
   return content(a) === content(b);
 }

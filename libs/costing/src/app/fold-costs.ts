@@ -1,18 +1,31 @@
-import { Injectable } from '@nestjs/common';
-import { type Actor, UnitOfWork } from '#lib/platform';
-import { changedMonths } from '../queries/cost-cells.js';
+import { Injectable, type OnModuleInit } from '@nestjs/common';
+import { DataSource } from 'typeorm';
+import { BackgroundWork } from '#lib/platform';
+
+const EVERY_SECONDS = 10;
+const MOST = 2000; // changes in one step
 
 /**
- * Works the months out again in which something changed since the last report, so that the next one
- * finds them ready. Reports are right without it, only slower.
+ * Moves what changed into the packed months, so that there is never much of it. Reports are right
+ * without it; with more to add up they take longer. Postings neither wait for it nor it for them.
  */
 @Injectable()
-export class FoldCosts {
-  constructor(private readonly uow: UnitOfWork) {}
+export class FoldCosts implements OnModuleInit {
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly background: BackgroundWork,
+  ) {}
 
-  async run(actor: Actor): Promise<void> {
-    const changed = await this.uow.read(actor.practiceId, changedMonths);
-    if (changed.length === 0) return;
-    await this.uow.run(actor.practiceId, (tx) => tx.query('SELECT fold_cost_changes()'));
+  onModuleInit(): void {
+    this.background.add('Folding of costs', EVERY_SECONDS, async () => (await this.run()) > 0);
+  }
+
+  /** One step of bounded work, for every practice; answers how many changes it folded. */
+  async run(): Promise<number> {
+    const [row] = await this.dataSource.query<{ folded: number }[]>(
+      'SELECT fold_cost_changes($1) AS folded',
+      [MOST],
+    );
+    return row?.folded ?? 0;
   }
 }

@@ -31,6 +31,7 @@ export function toCostRate(row: CostRateRow): CostRateDto {
     practicalMinutes: row.practical_minutes,
     ratePerMinute: formatMoney(capacityRate(capacityOf(row))),
     assistantRate: row.assistant_rate === null ? null : moneyText(row.assistant_rate),
+    assistantPracticalMinutes: row.assistant_practical_minutes,
     note: row.note,
     recordedBy: { id: row.recorded_by, name: row.recorder },
     recordedAt: instantText(row.recorded_at),

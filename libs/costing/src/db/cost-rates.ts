@@ -6,6 +6,7 @@ export interface CostRateRow {
   readonly yearly_cost: string;
   readonly practical_minutes: number;
   readonly assistant_rate: string | null;
+  readonly assistant_practical_minutes: number | null;
   readonly note: string | null;
   readonly recorded_by: string;
   readonly recorder: string;
@@ -13,8 +14,8 @@ export interface CostRateRow {
 }
 
 const RATES = `
-SELECT q.id, q.valid_from, q.yearly_cost, q.practical_minutes, q.assistant_rate, q.note,
-       q.recorded_by, p.display_name AS recorder, q.recorded_at
+SELECT q.id, q.valid_from, q.yearly_cost, q.practical_minutes, q.assistant_rate,
+       q.assistant_practical_minutes, q.note, q.recorded_by, p.display_name AS recorder, q.recorded_at
 FROM cost_rates q JOIN people p ON p.id = q.recorded_by
 WHERE q.practice_id = $1 ORDER BY q.valid_from`;
 
@@ -29,6 +30,7 @@ export interface NewCostRateRow {
   readonly yearlyCost: string;
   readonly practicalMinutes: number;
   readonly assistantRate: string | null;
+  readonly assistantPracticalMinutes: number | null;
   readonly note: string | null;
 }
 
@@ -36,8 +38,8 @@ export interface NewCostRateRow {
 export async function insertCostRate(tx: Tx, by: string, rate: NewCostRateRow): Promise<void> {
   const rows = await tx.query(
     `INSERT INTO cost_rates (id, practice_id, valid_from, yearly_cost, practical_minutes,
-       assistant_rate, note, recorded_by)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8) ON CONFLICT DO NOTHING RETURNING id`,
+       assistant_rate, assistant_practical_minutes, note, recorded_by)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9) ON CONFLICT DO NOTHING RETURNING id`,
     [
       rate.id,
       tx.practiceId,
@@ -45,6 +47,7 @@ export async function insertCostRate(tx: Tx, by: string, rate: NewCostRateRow): 
       rate.yearlyCost,
       rate.practicalMinutes,
       rate.assistantRate,
+      rate.assistantPracticalMinutes,
       rate.note,
       by,
     ],

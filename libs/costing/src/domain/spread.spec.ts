@@ -10,6 +10,16 @@ function pack(costs: readonly bigint[]) {
   return readCosts(packed, 8);
 }
 
+/** Hundredths in 2 bytes, or their millionths in 8. */
+function packed(hundredths: readonly bigint[], width: 2 | 8) {
+  if (width === 8) return pack(hundredths.map((cost) => cost * 10_000n));
+  const bytes = Buffer.alloc(2 * hundredths.length);
+  hundredths.forEach((cost, i) => {
+    bytes.writeInt16BE(Number(cost), 2 * i);
+  });
+  return readCosts(bytes, 2);
+}
+
 /** The nearest rank by its definition. */
 function ranked(costs: readonly bigint[], share: number): bigint {
   const sorted = [...costs].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
@@ -52,13 +62,29 @@ describe('the spread of costs', () => {
     [4 as const, 2_147_483_647n],
   ])('is read from hundredths in %i bytes', (width, most) => {
     const hundredths = [most, 0n, 1234n, 99n];
-    const packed = Buffer.alloc(4 * width);
+    const bytes = Buffer.alloc(4 * width);
     hundredths.forEach((cost, i) => {
-      if (width === 2) packed.writeInt16BE(Number(cost), 2 * i);
-      else packed.writeInt32BE(Number(cost), 4 * i);
+      if (width === 2) bytes.writeInt16BE(Number(cost), 2 * i);
+      else bytes.writeInt32BE(Number(cost), 4 * i);
     });
     const costs = hundredths.map((cost) => cost * 10_000n);
-    expect(spreadOf([readCosts(packed, width)], 10_000n)).toEqual(expected(costs));
+    expect(spreadOf([readCosts(bytes, width)], 10_000n)).toEqual(expected(costs));
+  });
+
+  it.each([
+    ['in the same unit', 2 as const, 32_767n],
+    ['in others', 8 as const, 9_000_000_000_000n],
+  ])('leaves out each cost that was taken away, %s', (_name, width, most) => {
+    const hundredths = fc.bigInt({ min: 0n, max: 300n });
+    const lists = fc.array(fc.tuple(hundredths, fc.boolean()), { minLength: 1, maxLength: 400 });
+    const property = fc.property(lists, fc.constantFrom(0n, most), (costs, far) => {
+      const all = [...costs.map(([cost]) => cost), far];
+      const gone = costs.filter(([, taken]) => taken).map(([cost]) => cost);
+      const left = [...costs.filter(([, taken]) => !taken).map(([cost]) => cost), far];
+      const found = spreadOf([packed(all, width)], 10_000n, [packed(gone, 2)]);
+      expect(found).toEqual(expected(left.map((cost) => cost * 10_000n)));
+    });
+    fc.assert(property, { numRuns: 300 });
   });
 
   it('of many that lie far apart is sorted', () => {

@@ -35,6 +35,17 @@ describe('a template line against what was used', () => {
     expect(suggestLine(line(close))).toMatchObject({ dispensed: 60_000n, changed: false });
   });
 
+  it('keeps what is small as it is: 0.0023 g for a mm3 is not rounded to 0.002 g', () => {
+    const small = { placed: quantity('0.002'), dispensed: quantity('0.0023') };
+    const used = { planned: quantity('0.23'), usedPlaced: quantity('0.2') };
+    const same = suggestLine(line({ ...small, ...used, usedDispensed: quantity('0.2301') }));
+    expect(same).toMatchObject({ dispensed: 2300n, changed: false });
+    const more = suggestLine(line({ ...small, ...used, usedDispensed: quantity('0.31') }));
+    expect(more).toMatchObject({ dispensed: 3100n, placed: 2000n, changed: true });
+    expect(sentenceOf(quantity('0.0023'), quantity('0.00312'), 'g', 9)).toContain('0.0031 g.');
+    expect(meanOf(quantity('0.01'), 3, 'g')).toBe(3300n);
+  });
+
   it('is whole where stock is counted, and never nothing', () => {
     const wedge = { unit: 'piece', placed: quantity('0'), dispensed: quantity('1') };
     const used = { planned: quantity('200'), usedPlaced: quantity('0') };

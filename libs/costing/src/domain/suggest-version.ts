@@ -45,7 +45,7 @@ export function suggestLine(line: LineEvidence): LineSuggestion {
     quantityFromMicro(multiplyRatio(line.dispensed, sum, line.planned, 'half-up'));
   const used = { placed: scaled(line.usedPlaced), dispensed: scaled(line.usedDispensed) };
   if (line.uses < FEWEST_USES) return { used, ...kept };
-  const step = line.unit !== null && isWholeUnit(line.unit) ? ONE : STEP;
+  const step = line.unit !== null && isWholeUnit(line.unit) ? ONE : stepOf(line.dispensed);
   const dispensed = atLeast(nearest(used.dispensed, step), step);
   const placed = atMost(nearest(used.placed, step), dispensed);
   if (near(dispensed, line.dispensed) && near(placed, line.placed)) return { used, ...kept };
@@ -56,15 +56,22 @@ export function suggestLine(line: LineEvidence): LineSuggestion {
 export function meanOf(sum: Quantity, count: number, unit: string): Quantity {
   if (sum === 0n) return sum;
   const mean = multiplyRatio(sum, 1n, BigInt(count), 'half-up');
-  const step = isWholeUnit(unit) ? ONE : STEP;
+  const step = isWholeUnit(unit) ? ONE : stepOf(mean);
   return atLeast(nearest(quantityFromMicro(mean), step), step);
 }
 
 /** One sentence for people: what the template says and what was used. */
 export function sentenceOf(says: Quantity, used: Quantity, unit: string, last: number): string {
-  const shown = formatQuantity(nearest(used, STEP));
+  const shown = formatQuantity(nearest(used, stepOf(used)));
   const said = `The template says ${formatQuantity(says)} ${unit}`;
   return `${said}, the last ${last} used ${shown} ${unit}.`;
+}
+
+/** 0.001, or finer where that would be more than a tenth: 0.0023 g for a mm3 is not 0.002 g. */
+function stepOf(value: bigint): bigint {
+  let step = STEP;
+  while (step > 1n && value < step * 10n) step /= 10n;
+  return step;
 }
 
 function near(a: Quantity, b: Quantity): boolean {

@@ -23,6 +23,15 @@ export class ChairTimeFiguresDto {
 
   @OutWhole({ description: 'Of the minutes: worked before the first rate, so without a cost.' })
   minutesWithoutRate: number;
+
+  @OutWhole({ description: 'Of assistants; where nobody stated them, none.', example: 1710 })
+  assistantMinutes: number;
+
+  @OutDecimal({ example: '940.50', description: 'At the rate of their day; not in the cost.' })
+  assistantCost: string;
+
+  @OutWhole({ description: 'Of the minutes of assistants: without a rate on their day.' })
+  assistantMinutesWithoutRate: number;
 }
 
 export class ChairTimeRowDto extends ChairTimeFiguresDto {
@@ -89,4 +98,10 @@ export class ChairTimeDto {
 
   @OutObject(() => SuppliedDto)
   capacity: SuppliedDto;
+
+  @OutObject(() => SuppliedDto, {
+    nullable: true,
+    description: 'Of assistants, over the days for which their capacity is known; null: on none.',
+  })
+  assistantCapacity: SuppliedDto | null;
 }

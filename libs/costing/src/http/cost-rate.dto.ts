@@ -43,6 +43,15 @@ export class NewCostRateDto {
   })
   assistantRate?: string | null;
 
+  @WholeField(1, 100_000_000, {
+    optional: true,
+    example: 96_000,
+    description:
+      'Minutes a year that the assistants together can really work; their idle time is shown when ' +
+      'it is known.',
+  })
+  assistantPracticalMinutes?: number | null;
+
   @TextField(500, { optional: true, example: 'Rent, equipment, dentist; 2 chairs.' })
   note?: string | null;
 }
@@ -65,6 +74,9 @@ export class CostRateDto {
 
   @OutDecimal({ nullable: true, example: '0.55' })
   assistantRate: string | null;
+
+  @OutWhole({ nullable: true, example: 96_000 })
+  assistantPracticalMinutes: number | null;
 
   @OutText({ nullable: true })
   note: string | null;

@@ -1,19 +1,23 @@
 import type { CsvCell } from '../domain/csv.js';
-import { column, columns, type Table } from '../domain/table.js';
+import { column, columns, offPaper, type Table } from '../domain/table.js';
 import type { ChairTimeDto } from './chair-time.dto.js';
+import type { VarianceQueryDto } from './costing-queries.dto.js';
 import type { HabitsDto } from './habit.dto.js';
 import type { PriceChangesDto } from './price-change.dto.js';
-import { groupColumns } from './report-tables.js';
+import { factsOf } from './report-facts.js';
+import { groupColumns, totalCells } from './report-tables.js';
 import type { VarianceReportDto } from './variance.dto.js';
 
-export function varianceTable(report: VarianceReportDto): Table {
+export function varianceTable(report: VarianceReportDto, asked: VarianceQueryDto): Table {
+  const { totals } = report;
   const each = report.groupBy.includes('restoration');
   const groups = groupColumns(each ? ['template', 'reason', 'dentist'] : report.groupBy);
   return {
     name: 'variances',
     title: 'Actual and standard cost',
+    facts: factsOf(asked, report.rows),
     columns: [
-      ...(each ? [column('date', 'date'), column('restoration')] : []),
+      ...(each ? [column('date', 'date'), ...offPaper([column('restoration')])] : []),
       ...groups.columns,
       column('restorations', 'whole'),
       ...columns('money', 'actual', 'standard', 'difference', 'price variance', 'usage variance'),
@@ -30,6 +34,12 @@ export function varianceTable(report: VarianceReportDto): Table {
       ...[row.usageVariance, row.wasteCost, row.wasteShare, row.retakeCost, row.retakeShare],
       report.currency,
     ]),
+    totals: [
+      ...totalCells((each ? 2 : 0) + groups.columns.length),
+      ...[totals.restorations, totals.actualCost, totals.standardCost, totals.difference],
+      ...[totals.priceVariance, totals.usageVariance, totals.wasteCost, totals.wasteShare],
+      ...[totals.retakeCost, totals.retakeShare, report.currency],
+    ],
   };
 }
 
@@ -37,11 +47,12 @@ export function priceChangeTable(report: PriceChangesDto): Table {
   return {
     name: 'price-changes',
     title: 'Price changes',
+    facts: [...factsOf(report), 'Prices are for one unit of stock.'],
     columns: [
       ...columns('text', 'consumable', 'shade', 'unit'),
       column('date', 'date'),
       column('supplier'),
-      ...columns('money', 'price before', 'price'),
+      ...columns('price', 'price before', 'price'),
       column('change', 'share'),
       column('used since', 'decimal'),
       column('effect', 'money'),
@@ -61,6 +72,7 @@ export function habitTable(report: HabitsDto): Table {
   return {
     name: 'habits',
     title: 'The costliest habits',
+    facts: factsOf(report),
     columns: [
       column('rank', 'whole'),
       ...columns('text', 'habit', 'reason', 'template', 'consumable', 'shade'),
@@ -70,7 +82,7 @@ export function habitTable(report: HabitsDto): Table {
       ...columns('money', 'cost', 'saved per year'),
       column('share of material', 'share'),
       column('currency'),
-      ...columns('date', 'from', 'to'),
+      ...offPaper(columns('date', 'from', 'to')),
     ],
     rows: report.habits.map((habit): CsvCell[] => [
       ...[habit.rank, habit.kind, habit.wasteReason, habit.templateName, habit.consumableName],
@@ -83,25 +95,37 @@ export function habitTable(report: HabitsDto): Table {
 /** The last row is what nobody used: it belongs to no restoration. */
 export function chairTimeTable(report: ChairTimeDto): Table {
   const groups = groupColumns(report.groupBy);
-  const { capacity, currency } = report;
+  const { capacity, assistantCapacity: assistants, currency } = report;
   const none: CsvCell[] = groups.columns.map(() => null);
+  const { idleMinutes = null, idleCost = null, minutes = null, cost = null } = assistants ?? {};
   return {
     name: 'chair-time',
     title: 'Chair time',
+    facts: factsOf(report),
     columns: [
       column('kind'),
       ...groups.columns,
       ...columns('whole', 'restorations', 'minutes'),
       column('cost', 'money'),
+      column('assistant minutes', 'whole'),
+      column('assistant cost', 'money'),
       column('currency'),
     ],
     rows: [
       ...report.rows.map((row): CsvCell[] => [
         'used',
         ...groups.cells(row),
-        ...[row.restorations, row.minutes, row.cost, currency],
+        ...[row.restorations, row.minutes, row.cost],
+        ...[row.assistantMinutes, row.assistantCost, currency],
       ]),
-      ['idle', ...none, null, capacity.idleMinutes, capacity.idleCost, currency],
+      [
+        ...['idle', ...none, null, capacity.idleMinutes, capacity.idleCost],
+        ...[idleMinutes, idleCost, currency],
+      ],
+    ],
+    totals: [
+      ...['supplied', ...none, null, capacity.minutes, capacity.cost],
+      ...[minutes, cost, currency],
     ],
   };
 }

@@ -27,7 +27,7 @@ export const PDF_FILE = {
 /** The file that Accept asks for; undefined: JSON. The first one named counts. */
 export function wantedForm(
   accept: string | undefined,
-  forms: readonly FileForm[] = ['csv', 'xlsx'],
+  forms: readonly FileForm[] = ['csv', 'xlsx', 'pdf'],
 ): FileForm | undefined {
   const named = (accept ?? '').split(',').map((part) => part.split(';')[0]?.trim().toLowerCase());
   for (const name of named) {

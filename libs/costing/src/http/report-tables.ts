@@ -1,6 +1,8 @@
 import type { CsvCell } from '../domain/csv.js';
-import { column, columns, type Table } from '../domain/table.js';
+import { column, columns, offPaper, type Table } from '../domain/table.js';
 import type { CostReportDto } from './cost-report.dto.js';
+import type { CostReportQueryDto, PeriodQueryDto } from './costing-queries.dto.js';
+import { factsOf } from './report-facts.js';
 import type { TemplateUsageDto, WasteReportDto } from './usage-waste.dto.js';
 
 const GROUP_COLUMNS = ['template', 'reason', 'dentist', 'month'] as const;
@@ -27,8 +29,14 @@ export function groupColumns(groupBy: readonly string[]) {
   return { columns: columns('text', ...shown), cells };
 }
 
-/** One row per group; a column per category. The total is left out: a sum would count it twice. */
-export function costReportTable(report: CostReportDto): Table {
+/** The cells of the last row before its figures: 'Together', and nothing else. */
+export function totalCells(count: number): CsvCell[] {
+  return Array.from({ length: count }, (_, i) => (i === 0 ? 'Together' : null));
+}
+
+/** One row per group; a column per category, for which there is no room on paper. */
+export function costReportTable(report: CostReportDto, asked: CostReportQueryDto): Table {
+  const { totals } = report;
   const categories = report.totals.categories.map((c) => c.category);
   const groups = groupColumns(report.groupBy);
   const rows = report.rows.map((row): CsvCell[] => {
@@ -43,30 +51,30 @@ export function costReportTable(report: CostReportDto): Table {
   return {
     name: 'restoration-costs',
     title: 'What restorations cost',
+    facts: factsOf(asked, report.rows),
     columns: [
       ...groups.columns,
       ...columns('whole', 'restorations', 'visits'),
       ...columns('money', 'total', 'mean', 'min', 'p10', 'p50', 'p90', 'max'),
       ...columns('money', 'own', 'shared', 'retake'),
       column('currency'),
-      ...columns('money', ...categories.map((category) => `category: ${category}`)),
+      ...offPaper(columns('money', ...categories.map((category) => `category: ${category}`))),
     ],
     rows,
+    totals: [
+      ...totalCells(groups.columns.length),
+      ...[totals.restorations, totals.visits, totals.total, totals.mean, totals.min, totals.p10],
+      ...[totals.p50, totals.p90, totals.max, totals.ownCost, totals.sharedCost],
+      ...[totals.retakeCost, report.currency, ...totals.categories.map((c) => c.cost)],
+    ],
   };
-}
-
-/** For paper: without the categories, which would not fit across a page. */
-export function costReportPaper(report: CostReportDto): Table {
-  const table = costReportTable(report);
-  const shown = table.columns.flatMap(({ name }, i) => (name.startsWith('category: ') ? [] : [i]));
-  const only = <T>(list: readonly T[]) => list.filter((_, i) => shown.includes(i));
-  return { ...table, columns: only(table.columns), rows: table.rows.map(only) };
 }
 
 export function templateUsageTable(report: TemplateUsageDto): Table {
   return {
     name: 'template-usage',
     title: 'Template against reality',
+    facts: ['Each figure is for one restoration.'],
     columns: [
       column('template'),
       ...columns('whole', 'version', 'restorations'),
@@ -82,12 +90,13 @@ export function templateUsageTable(report: TemplateUsageDto): Table {
   };
 }
 
-export function wasteTable(report: WasteReportDto): Table {
+export function wasteTable(report: WasteReportDto, asked: PeriodQueryDto): Table {
   const { currency, retakes } = report;
   const again = ['retakes', null, null, null, 'attempt', retakes.extraAttempts, retakes.cost];
   return {
     name: 'waste',
     title: 'Waste',
+    facts: factsOf(asked),
     columns: [
       ...columns('text', 'kind', 'month', 'reason', 'category', 'unit'),
       column('quantity', 'decimal'),

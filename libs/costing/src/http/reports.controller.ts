@@ -14,12 +14,7 @@ import {
 } from './costing-queries.dto.js';
 import { ReportFile } from './report-file.decorator.js';
 import { asFile, type FileContent, wantedForm } from './report-files.js';
-import {
-  costReportPaper,
-  costReportTable,
-  templateUsageTable,
-  wasteTable,
-} from './report-tables.js';
+import { costReportTable, templateUsageTable, wasteTable } from './report-tables.js';
 import { TemplateUsageDto, WasteReportDto } from './usage-waste.dto.js';
 
 /** Every report is JSON, or the file that Accept asks for or the ending of the path. */
@@ -46,10 +41,8 @@ export class ReportsController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<CostReportDto | FileContent> {
     const report = await this.restorationCosts.run(actor, query);
-    const form = wantedForm(accept, ['csv', 'xlsx', 'pdf']);
-    if (form === undefined) return report;
-    const table = form === 'pdf' ? costReportPaper(report) : costReportTable(report);
-    return asFile(reply, form, table);
+    const form = wantedForm(accept);
+    return form === undefined ? report : asFile(reply, form, costReportTable(report, query));
   }
 
   @ReportFile('restoration-costs', 'csv')
@@ -58,7 +51,11 @@ export class ReportsController {
     @Query() query: CostReportQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'csv', costReportTable(await this.restorationCosts.run(actor, query)));
+    return asFile(
+      reply,
+      'csv',
+      costReportTable(await this.restorationCosts.run(actor, query), query),
+    );
   }
 
   @ReportFile('restoration-costs', 'xlsx')
@@ -67,7 +64,11 @@ export class ReportsController {
     @Query() query: CostReportQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'xlsx', costReportTable(await this.restorationCosts.run(actor, query)));
+    return asFile(
+      reply,
+      'xlsx',
+      costReportTable(await this.restorationCosts.run(actor, query), query),
+    );
   }
 
   @ReportFile('restoration-costs', 'pdf')
@@ -76,7 +77,11 @@ export class ReportsController {
     @Query() query: CostReportQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'pdf', costReportPaper(await this.restorationCosts.run(actor, query)));
+    return asFile(
+      reply,
+      'pdf',
+      costReportTable(await this.restorationCosts.run(actor, query), query),
+    );
   }
 
   @Get('template-usage')
@@ -115,6 +120,15 @@ export class ReportsController {
     return asFile(reply, 'xlsx', templateUsageTable(await this.templateUsage.run(actor, query)));
   }
 
+  @ReportFile('template-usage', 'pdf')
+  async usagePdf(
+    @CurrentActor() actor: Actor,
+    @Query() query: TemplateUsageQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'pdf', templateUsageTable(await this.templateUsage.run(actor, query)));
+  }
+
   @Get('waste')
   @Needs('costs.read')
   @ApiOperation({
@@ -130,7 +144,7 @@ export class ReportsController {
   ): Promise<WasteReportDto | FileContent> {
     const report = await this.waste.run(actor, query);
     const form = wantedForm(accept);
-    return form === undefined ? report : asFile(reply, form, wasteTable(report));
+    return form === undefined ? report : asFile(reply, form, wasteTable(report, query));
   }
 
   @ReportFile('waste', 'csv')
@@ -139,7 +153,7 @@ export class ReportsController {
     @Query() query: PeriodQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'csv', wasteTable(await this.waste.run(actor, query)));
+    return asFile(reply, 'csv', wasteTable(await this.waste.run(actor, query), query));
   }
 
   @ReportFile('waste', 'xlsx')
@@ -148,6 +162,15 @@ export class ReportsController {
     @Query() query: PeriodQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'xlsx', wasteTable(await this.waste.run(actor, query)));
+    return asFile(reply, 'xlsx', wasteTable(await this.waste.run(actor, query), query));
+  }
+
+  @ReportFile('waste', 'pdf')
+  async wastedPdf(
+    @CurrentActor() actor: Actor,
+    @Query() query: PeriodQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'pdf', wasteTable(await this.waste.run(actor, query), query));
   }
 }

@@ -56,6 +56,15 @@ export class SavingsReportsController {
     return asFile(reply, 'xlsx', priceChangeTable(await this.priceChanges.run(actor, query)));
   }
 
+  @ReportFile('price-changes', 'pdf')
+  async pricesPdf(
+    @CurrentActor() actor: Actor,
+    @Query() query: PriceChangeQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'pdf', priceChangeTable(await this.priceChanges.run(actor, query)));
+  }
+
   @Get('habits')
   @Needs('costs.read')
   @ApiOperation({
@@ -90,5 +99,14 @@ export class SavingsReportsController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
     return asFile(reply, 'xlsx', habitTable(await this.reportHabits.run(actor, query)));
+  }
+
+  @ReportFile('habits', 'pdf')
+  async habitsPdf(
+    @CurrentActor() actor: Actor,
+    @Query() query: HabitQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'pdf', habitTable(await this.reportHabits.run(actor, query)));
   }
 }

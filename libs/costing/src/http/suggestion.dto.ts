@@ -93,11 +93,20 @@ class SuggestedVersionLineDto {
 
   @OutTexts({ nullable: true })
   reasons: Reason[] | null;
+
+  @OutFlag({ nullable: true, description: 'Null: as is usual for its category, like the next.' })
+  sharesDose: boolean | null;
+
+  @OutFlag({ nullable: true })
+  anaesthetic: boolean | null;
 }
 
 export class SuggestedVersionDto {
   @OutWhole({ example: 45 })
   minutes: number;
+
+  @OutWhole({ example: 45 })
+  assistantMinutes: number;
 
   @OutDecimal({ example: '2' })
   layerThicknessMm: string;
@@ -130,6 +139,12 @@ export class SuggestionDto {
 
   @OutWhole({ description: 'Mean of the restorations.' })
   usedMinutes: number;
+
+  @OutWhole({ description: 'What the template says of the time of assistants.' })
+  assistantMinutes: number;
+
+  @OutWhole({ nullable: true, description: 'Mean of those that state it; null: none does.' })
+  usedAssistantMinutes: number | null;
 
   @OutList(() => SuggestedLineDto)
   lines: SuggestedLineDto[];

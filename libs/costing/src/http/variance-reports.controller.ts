@@ -38,7 +38,7 @@ export class VarianceReportsController {
   ): Promise<VarianceReportDto | FileContent> {
     const report = await this.reportVariances.run(actor, query);
     const form = wantedForm(accept);
-    return form === undefined ? report : asFile(reply, form, varianceTable(report));
+    return form === undefined ? report : asFile(reply, form, varianceTable(report, query));
   }
 
   @ReportFile('variances', 'csv')
@@ -47,7 +47,7 @@ export class VarianceReportsController {
     @Query() query: VarianceQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'csv', varianceTable(await this.reportVariances.run(actor, query)));
+    return asFile(reply, 'csv', varianceTable(await this.reportVariances.run(actor, query), query));
   }
 
   @ReportFile('variances', 'xlsx')
@@ -56,7 +56,20 @@ export class VarianceReportsController {
     @Query() query: VarianceQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'xlsx', varianceTable(await this.reportVariances.run(actor, query)));
+    return asFile(
+      reply,
+      'xlsx',
+      varianceTable(await this.reportVariances.run(actor, query), query),
+    );
+  }
+
+  @ReportFile('variances', 'pdf')
+  async variancesPdf(
+    @CurrentActor() actor: Actor,
+    @Query() query: VarianceQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'pdf', varianceTable(await this.reportVariances.run(actor, query), query));
   }
 
   @Get('chair-time')
@@ -93,6 +106,15 @@ export class VarianceReportsController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
     return asFile(reply, 'xlsx', chairTimeTable(await this.reportChairTime.run(actor, query)));
+  }
+
+  @ReportFile('chair-time', 'pdf')
+  async chairTimePdf(
+    @CurrentActor() actor: Actor,
+    @Query() query: ChairTimeQueryDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<FileContent> {
+    return asFile(reply, 'pdf', chairTimeTable(await this.reportChairTime.run(actor, query)));
   }
 
   @Get('template-usage/:templateId/suggestion')

@@ -9,7 +9,6 @@ import {
   type TestDatabase,
   testDataSource,
 } from '../../../../test/harness/database.js';
-import { FoldCosts } from '../app/fold-costs.js';
 import { tableCsv } from '../domain/table.js';
 import { costReportTable, wasteTable } from '../http/report-tables.js';
 import { ExplainRestorationCost } from './explain-restoration-cost.js';
@@ -38,7 +37,7 @@ afterAll(async () => {
 
 describe('the report of what restorations cost', () => {
   const report = (query: Parameters<ReportRestorationCosts['run']>[1], who = actor) =>
-    new ReportRestorationCosts(uow, new FoldCosts(uow)).run(who, query);
+    new ReportRestorationCosts(uow).run(who, query);
 
   it.each(['template', 'reason', 'dentist', 'month', 'template,reason,dentist,month'])(
     'by %s adds up to the total, and the total to the visits, to the cent',
@@ -99,9 +98,8 @@ describe('the report of what restorations cost', () => {
   });
 
   it('goes into a spreadsheet without becoming a formula', async () => {
-    const [header, first] = tableCsv(costReportTable(await report({ groupBy: 'template' }))).split(
-      '\r\n',
-    );
+    const found = await report({ groupBy: 'template' });
+    const [header, first] = tableCsv(costReportTable(found, {})).split('\r\n');
     expect(header).toContain('template,restorations,visits,total,mean');
     expect(first).toBe(
       "'=Posterior filling,2,2,11.33,5.67,3.33,3.33,3.33,8.00,8.00,11.00,0.33,2.00,EUR,1.33,10.00",
@@ -208,7 +206,7 @@ describe('use and waste', () => {
     expect(report.chairsideCost).toBe('7.00');
     expect(report.retakes).toEqual({ restorations: 1, extraAttempts: 1, cost: '2.00' });
     expect(report.wrongShade.total).toBe('6.00');
-    expect(tableCsv(wasteTable(report)).split('\r\n')[1]).toBe(
+    expect(tableCsv(wasteTable(report, {})).split('\r\n')[1]).toBe(
       'written off,2026-04,wrong shade opened,paste,g,0.4,4.00,EUR',
     );
   });

@@ -11,11 +11,14 @@ import type { HabitDto, HabitsDto } from '../http/habit.dto.js';
 const RETAKES = `
 SELECT 'retakes' AS kind, NULL AS consumable_id, NULL AS consumable_name, NULL AS shade,
        t.id AS template_id, t.name AS template_name, NULL AS reason, 'attempt' AS unit,
-       count(*)::int AS times, sum(r.attempts - 1)::numeric AS quantity, sum(r.retake_cost) AS cost
+       count(*)::int AS times,
+       sum(r.attempts - CASE WHEN r.redo_of IS NULL THEN 1 ELSE 0 END)::numeric AS quantity,
+       sum(r.retake_cost) AS cost
 FROM restorations r
 JOIN visits v ON v.id = r.visit_id
 JOIN procedure_templates t ON t.id = r.template_id
-WHERE r.practice_id = $1 AND v.reversed_at IS NULL AND r.attempts > 1
+WHERE r.practice_id = $1 AND v.reversed_at IS NULL
+  AND (r.attempts > 1 OR r.redo_of IS NOT NULL)
   AND v.visited_on BETWEEN $2 AND $3
 GROUP BY t.id, t.name`;
 
@@ -31,15 +34,21 @@ WHERE m.practice_id = $1 AND m.to_account = 'waste' AND ${NOT_REVERSED}
   AND m.occurred_on BETWEEN $2 AND $3
 GROUP BY c.id, m.waste_reason`;
 
-// First attempts only: what later ones used is a retake already.
+// First attempts only: what later ones used is a retake already, like all that does earlier work again.
+// Shared lines apart: a hash join of so many without a restoration takes gigabytes of memory.
 const USED = `
-used AS (
-  SELECT u.*, r.template_id, u.cost / nullif(u.charged, 0) AS price
+lines AS (
+  SELECT u.restoration_id, u.consumable_id, u.driver, u.planned, u.placed, u.dispensed, u.charged,
+         u.cost / nullif(u.charged, 0) AS price
   FROM usage_lines u
   JOIN visits v ON v.id = u.visit_id
-  LEFT JOIN restorations r ON r.id = u.restoration_id
   WHERE u.practice_id = $1 AND v.reversed_at IS NULL AND u.attempt = 1
     AND v.visited_on BETWEEN $2 AND $3
+), used AS (
+  SELECT l.*, r.template_id FROM lines l
+  JOIN restorations r ON r.id = l.restoration_id AND r.redo_of IS NULL
+  UNION ALL
+  SELECT l.*, NULL FROM lines l WHERE l.restoration_id IS NULL
 )`;
 
 // A dose that is charged whole: what was charged and not placed stayed in it or was thrown away.

@@ -28,8 +28,9 @@ WHERE u.practice_id = $1 AND v.reversed_at IS NULL
 GROUP BY 1, 2, 3 HAVING sum(u.charged - u.placed) > 0 ORDER BY 1 DESC, cost DESC, 2, 3`;
 
 const RETAKES = `
-SELECT count(*) FILTER (WHERE r.attempts > 1)::int AS restorations,
-       coalesce(sum(r.attempts - 1), 0)::int AS extra_attempts,
+SELECT count(*) FILTER (WHERE r.attempts > 1 OR r.redo_of IS NOT NULL)::int AS restorations,
+       coalesce(sum(r.attempts - CASE WHEN r.redo_of IS NULL THEN 1 ELSE 0 END), 0)::int
+         AS extra_attempts,
        coalesce(sum(r.retake_cost), 0) AS cost
 FROM restorations r JOIN visits v ON v.id = r.visit_id
 WHERE r.practice_id = $1 AND v.reversed_at IS NULL

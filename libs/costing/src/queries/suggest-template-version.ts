@@ -9,7 +9,7 @@ import type { SuggestedLineDto, SuggestionDto } from '../http/suggestion.dto.js'
 
 const LATEST = `
 latest AS (
-  SELECT r.id, r.visit_id, r.tooth, r.shades, r.minutes
+  SELECT r.id, r.visit_id, r.tooth, r.shades, r.minutes, r.assistant_minutes
   FROM restorations r JOIN visits v ON v.id = r.visit_id
   WHERE r.practice_id = $1 AND r.template_id = $2 AND r.template_version = $3
     AND v.reversed_at IS NULL
@@ -37,7 +37,10 @@ FROM sums s JOIN consumables c ON c.id = s.consumable_id ORDER BY c.name, c.id`;
 
 const COUNTED = `
 WITH ${LATEST}
-SELECT count(*)::int AS restorations, coalesce(round(avg(minutes)), 0)::int AS minutes FROM latest`;
+SELECT count(*)::int AS restorations, coalesce(round(avg(minutes)), 0)::int AS minutes,
+       count(assistant_minutes)::int AS with_assistants,
+       coalesce(round(avg(assistant_minutes)), 0)::int AS assistant_minutes
+FROM latest`;
 
 interface UsedRow extends ConsumableColumns {
   readonly driver: string | null;
@@ -52,7 +55,12 @@ interface UsedRow extends ConsumableColumns {
 interface Counted {
   readonly restorations: number;
   readonly minutes: number;
+  /** Restorations for which the time of assistants was stated, and their mean. */
+  readonly with_assistants: number;
+  readonly assistant_minutes: number;
 }
+
+const NOBODY: Counted = { restorations: 0, minutes: 0, with_assistants: 0, assistant_minutes: 0 };
 
 const FEWEST = 5;
 
@@ -70,7 +78,7 @@ export class SuggestTemplateVersion {
       const [counted] = await tx.query<Counted>(COUNTED, values);
       const used = await tx.query<UsedRow>(USED, values);
       const names = await namesOf(tx, template);
-      return suggestion(template, last, counted ?? { restorations: 0, minutes: 0 }, used, names);
+      return suggestion(template, last, counted ?? NOBODY, used, names);
     });
   }
 }
@@ -105,17 +113,30 @@ function suggestion(
       suggested: counted.restorations >= FEWEST && row.restorations * 2 >= counted.restorations,
     }));
   const found = { templateId, templateName: name, version, last, lines, additions };
-  const minutes = counted.restorations < FEWEST ? template.minutes : counted.minutes;
+  const time = {
+    minutes: counted.restorations < FEWEST ? template.minutes : counted.minutes,
+    assistantMinutes:
+      counted.with_assistants < FEWEST ? template.assistantMinutes : counted.assistant_minutes,
+  };
   const changed = lines.some((line) => line.changed) || additions.some((each) => each.suggested);
   const worth =
-    changed || Math.abs(minutes - template.minutes) * 20 >= Math.max(1, template.minutes);
+    changed ||
+    isOff(time.minutes, template.minutes) ||
+    isOff(time.assistantMinutes, template.assistantMinutes);
   return {
     ...found,
     restorations: counted.restorations,
     minutes: template.minutes,
     usedMinutes: counted.minutes,
-    suggestedVersion: worth ? bodyOf(template, found, minutes, counted.restorations) : null,
+    assistantMinutes: template.assistantMinutes,
+    usedAssistantMinutes: counted.with_assistants === 0 ? null : counted.assistant_minutes,
+    suggestedVersion: worth ? bodyOf(template, found, time, counted.restorations) : null,
   };
+}
+
+/** By 5 % or more. */
+function isOff(minutes: number, planned: number): boolean {
+  return Math.abs(minutes - planned) * 20 >= Math.max(1, planned);
 }
 
 function toLine(
@@ -183,12 +204,12 @@ function amountsOf(line: TemplateLine, found: LineSuggestion) {
 function bodyOf(
   template: TemplateVersion,
   found: Pick<SuggestionDto, 'lines' | 'additions'>,
-  minutes: number,
+  time: { readonly minutes: number; readonly assistantMinutes: number },
   restorations: number,
 ): NonNullable<SuggestionDto['suggestedVersion']> {
   const added = found.additions.filter((each) => each.suggested);
   return {
-    minutes,
+    ...time,
     layerThicknessMm: formatQuantity(template.layerThicknessMm),
     note: `From what the last ${restorations} restorations used.`,
     lines: [
@@ -199,6 +220,8 @@ function bodyOf(
         dispensed: found.lines[i]?.suggestedDispensed ?? formatQuantity(line.dispensed),
         everyAttempt: line.everyAttempt,
         reasons: line.reasons ? [...line.reasons] : null,
+        sharesDose: line.sharesDose,
+        anaesthetic: line.anaesthetic,
       })),
       ...added.map((each) => ({
         consumableId: each.consumable.id,
@@ -207,6 +230,8 @@ function bodyOf(
         dispensed: each.dispensed,
         everyAttempt: false,
         reasons: null,
+        sharesDose: null,
+        anaesthetic: null,
       })),
     ],
   };

@@ -18,7 +18,8 @@ function parts(weight: string, upTo: string, all: string): string {
   ).join(', ');
 }
 
-// A retake is no part of the recipe, so that all of it is more than the standard.
+// A retake is no part of the recipe, so that all of it is more than the standard; so is all of a
+// restoration that does an earlier one again.
 const LINES = `
 lines AS (
   SELECT u.visit_id, u.restoration_id, u.tooth, sum(u.cost) AS actual,
@@ -80,7 +81,10 @@ export const COSTED = `
 WITH ${PRICES}, ${LINES}, ${WEIGHTED}, ${SHARED}, costed AS (
   SELECT r.id, r.visit_id, v.visited_on, r.template_id, r.reason, v.dentist_id,
          to_char(v.visited_on, 'YYYY-MM') AS month, r.own_cost + r.shared_cost AS cost,
-         ${AMOUNTS.map((amount) => `coalesce(s.${amount}, 0) AS ${amount}`).join(', ')}
+         coalesce(s.actual, 0) AS actual, coalesce(s.at_price, 0) AS at_price,
+         CASE WHEN r.redo_of IS NULL THEN coalesce(s.standard, 0) ELSE 0 END AS standard,
+         coalesce(s.waste, 0) AS waste,
+         coalesce(CASE WHEN r.redo_of IS NULL THEN s.retake ELSE s.actual END, 0) AS retake
   FROM restorations r
   JOIN visits v ON v.id = r.visit_id
   LEFT JOIN per_restoration s ON s.id = r.id
