@@ -55,6 +55,20 @@ const RULES: Record<string, string> = {
     WHERE v.reversed_at IS NULL AND u.consumable_id = ANY($1)
       AND (u.cost <> coalesce(m.cost, 0) + coalesce(s.cost, 0)
         OR u.charged <> coalesce(m.quantity, 0) + coalesce(s.quantity, 0))`,
+  'rule 5: doses that a visit shares are charged whole, and once': `
+    SELECT u.visit_id, u.consumable_id, sum(u.charged) FROM usage_lines u
+    JOIN visits v ON v.id = u.visit_id
+    JOIN LATERAL (SELECT min(p.content_per_container) AS dose FROM presentations p
+      WHERE p.consumable_id = u.consumable_id
+      HAVING bool_and(p.dispensing = 'single-dose')
+        AND min(p.content_per_container) = max(p.content_per_container)) d ON true
+    WHERE u.shares_dose AND v.reversed_at IS NULL AND u.consumable_id = ANY($1)
+    GROUP BY u.visit_id, u.consumable_id, d.dose
+    HAVING sum(u.charged) <> ceil(sum(u.dispensed) / d.dose) * d.dose`,
+  'rule 6: what does earlier work again is a retake as a whole': `
+    SELECT r.id FROM restorations r WHERE r.redo_of IS NOT NULL
+      AND r.retake_cost <> r.own_cost + r.shared_cost
+      AND r.visit_id IN (SELECT visit_id FROM usage_lines WHERE consumable_id = ANY($1))`,
   'rule 4: nothing expired or unreceived was ever issued': `
     SELECT m.id FROM movements m JOIN layers l ON l.id = m.layer_id JOIN visits v ON v.id = m.visit_id
     JOIN holdings h ON h.id = m.from_holding_id

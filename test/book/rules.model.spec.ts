@@ -14,6 +14,7 @@ import {
   withFreshCatalogue,
 } from './book.js';
 import { expectRulesHold } from './invariants.js';
+import { type Step, step } from './model-steps.js';
 
 // Random histories of one practice, sent by several people at the same moment, against the real
 // database. Whatever is answered, the rules hold afterwards, and nothing is ever answered with a 500.
@@ -36,81 +37,8 @@ afterAll(async () => {
   await service.stop();
 });
 
-const DAYS = ['2026-03-02', '2026-03-20', '2026-05-04', '2026-07-01', '2026-11-20'] as const;
-const anyDay = fc.constantFrom(...DAYS);
-const anyItem = fc.constantFrom('etchant', 'adhesive', 'paste', 'capsule', 'strip', 'bib');
-const anyPlace = fc.constantFrom('store', 'room', 'otherRoom');
-const pick = fc.nat({ max: 1_000_000 });
-const amount = fc.constantFrom('0.01', '0.25', '0.333333', '1', '1.5', '2', '3', '4', '7', '40');
-
-const step = fc.oneof(
-  {
-    weight: 3,
-    arbitrary: fc.record({
-      do: fc.constant('deliver' as const),
-      day: anyDay,
-      item: anyItem,
-      at: anyPlace,
-      packs: fc.integer({ min: 1, max: 2 }),
-      price: fc.constantFrom('0', '0.07', '9.99', '100'),
-      lot: fc.constantFrom('L1', 'L2', null),
-      expires: fc.constantFrom('2026-04-01', '2026-06-30', '2028-01-31'),
-      freight: fc.constantFrom('0', '3.33'),
-    }),
-  },
-  {
-    weight: 6,
-    arbitrary: fc.record({
-      do: fc.constant('visit' as const),
-      day: anyDay,
-      at: anyPlace,
-      teeth: fc.subarray(['11', '21', '36'], { minLength: 1 }),
-      attempts: fc.integer({ min: 1, max: 3 }),
-      capsules: fc.boolean(),
-      key: fc.constantFrom('equal', 'minutes', 'surfaces'),
-      more: fc.option(fc.record({ item: anyItem, amount })),
-      scan: fc.option(pick),
-    }),
-  },
-  { weight: 1, arbitrary: fc.record({ do: fc.constant('reverse visit' as const), which: pick }) },
-  {
-    weight: 1,
-    arbitrary: fc.record({ do: fc.constant('reverse delivery' as const), which: pick }),
-  },
-  {
-    weight: 1,
-    arbitrary: fc.record({ do: fc.constant('reverse movement' as const), which: pick }),
-  },
-  {
-    weight: 2,
-    arbitrary: fc.record({
-      do: fc.constantFrom(
-        'write off' as const,
-        'return' as const,
-        'move' as const,
-        'count' as const,
-      ),
-      which: pick,
-      amount,
-      at: anyPlace,
-      day: anyDay,
-    }),
-  },
-  {
-    weight: 1,
-    arbitrary: fc.record({ do: fc.constant('open' as const), which: pick, day: anyDay }),
-  },
-  {
-    weight: 1,
-    arbitrary: fc.record({
-      do: fc.constant('hold' as const),
-      which: pick,
-      status: fc.constantFrom('recalled', 'quarantined', 'released'),
-    }),
-  },
-);
-type Step = typeof step extends fc.Arbitrary<infer T> ? T : never;
-
+const RESTORATIONS = `SELECT DISTINCT r.id FROM restorations r JOIN usage_lines u ON u.visit_id = r.visit_id
+  WHERE u.consumable_id = ANY($1)`;
 const VISITS = 'SELECT DISTINCT visit_id AS id FROM usage_lines WHERE consumable_id = ANY($1)';
 const DELIVERIES = 'SELECT DISTINCT delivery_id AS id FROM layers WHERE consumable_id = ANY($1)';
 const MOVEMENTS =
@@ -133,13 +61,18 @@ async function visit(s: SmallBook, the: Extract<Step, { do: 'visit' }>): Promise
     consumableId: (s[the.more.item as 'bib'] as Item).id,
     dispensed: the.more.amount,
   };
+  const redoOf = the.redo === null ? null : await some(s, RESTORATIONS, the.redo);
   return visitBody(s, {
+    minutes: the.minutes,
+    assistantMinutes: the.assistantMinutes,
     visitedOn: the.day,
     locationId: s[the.at as 'room'],
     costShareKey: the.key,
-    restorations: the.teeth.map((tooth) =>
+    restorations: the.teeth.map((tooth, i) =>
       restoration(s, {
         tooth,
+        // Refused unless it is of the same tooth and no later day.
+        redoOf: i === 0 ? redoOf : null,
         cavityClass: null,
         attempts: the.attempts,
         ...(the.capsules ? { templateId: s.capsuleTemplate, shades: [] } : {}),
@@ -239,6 +172,52 @@ describe('any history, sent by several people at once', () => {
     await expectRulesHold(owner);
     expect(booked).toBeGreaterThan(RUNS * 2);
   }, 900_000);
+
+  it('has recorded shared doses, redone work and the time of assistants', async () => {
+    const { rows } = await owner.query<Record<string, number>>(
+      `SELECT (SELECT count(*)::int FROM (SELECT FROM usage_lines u WHERE u.shares_dose AND charged > 0
+                 GROUP BY visit_id, consumable_id
+                 HAVING count(*) > 1 AND sum(charged) > sum(dispensed)) d) AS doses,
+              (SELECT count(*)::int FROM restorations WHERE redo_of IS NOT NULL) AS redone,
+              (SELECT count(*)::int FROM restorations WHERE assistant_minutes <> 40) AS assisted`,
+    );
+    const [found] = rows;
+    for (const count of [found?.doses, found?.redone, found?.assisted]) {
+      expect(count).toBeGreaterThan(0);
+    }
+  });
+
+  it('costs the minutes of chairs and assistants exactly, used and idle', async () => {
+    const { book } = shared;
+    await book.done('POST', '/cost-rates', {
+      validFrom: '2026-01-01',
+      yearlyCost: '168000',
+      practicalMinutes: 192_000,
+      assistantRate: '0.55',
+      assistantPracticalMinutes: 96_000,
+    });
+    const report = await book.done<{
+      totals: { assistantMinutes: number; assistantCost: string; minutes: number };
+      assistantCapacity: Record<'cost' | 'usedCost' | 'idleCost', string>;
+    }>('GET', '/reports/chair-time?from=2026-01-01&to=2026-12-31');
+    const { rows } = await owner.query<{ minutes: string; assistants: string; cost: string }>(
+      `SELECT sum(r.minutes)::int AS minutes, sum(r.assistant_minutes)::int AS assistants,
+              (sum(r.assistant_minutes) * 0.55)::numeric(20, 2)::text AS cost
+       FROM restorations r JOIN visits v ON v.id = r.visit_id
+       WHERE v.reversed_at IS NULL
+         AND v.practice_id = (SELECT practice_id FROM locations WHERE id = $1)`,
+      [shared.store],
+    );
+    const { totals, assistantCapacity: idle } = report;
+    expect([totals.minutes, totals.assistantMinutes, totals.assistantCost]).toEqual([
+      rows[0]?.minutes,
+      rows[0]?.assistants,
+      rows[0]?.cost,
+    ]);
+    const cents = (text: string) => BigInt(text.replace('.', ''));
+    expect(cents(idle.usedCost) + cents(idle.idleCost)).toBe(cents(idle.cost));
+    expect(idle.usedCost).toBe(totals.assistantCost);
+  });
 
   it('exhausts layers to exactly what was paid for them', async () => {
     const { rows } = await owner.query<{ n: number }>(

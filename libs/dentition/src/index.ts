@@ -20,6 +20,7 @@ export {
   CAVITY_SIZES,
   type CavitySize,
   PLANNING_VOLUMES,
+  partOfBox,
   planningVolume,
 } from './planning-volume.js';
 export { REASONS, type Reason } from './reasons.js';

@@ -33,3 +33,26 @@ const VENEER: BySize = { small: '25', medium: '38', large: '53' };
 export function planningVolume(cls: CavityClass | undefined, size: CavitySize): string {
   return (cls === undefined ? VENEER : PLANNING_VOLUMES[cls])[size];
 }
+
+const WHOLE: BySize = { small: '1', medium: '1', large: '1' };
+
+/** pi / 6 of the box is half an ellipsoid. */
+const HALF_ELLIPSOID: BySize = { small: '0.523599', medium: '0.523599', large: '0.523599' };
+
+/** The part of its box (length x width x depth) that a cavity fills, by the same assumptions. */
+const PARTS: Readonly<Record<CavityClass, BySize>> = {
+  I: WHOLE,
+  II: WHOLE,
+  III: WHOLE,
+  // A corner is half a box, cut from edge to edge; half a crown is all of it.
+  IV: { small: '0.5', medium: '0.5', large: '1' },
+  V: HALF_ELLIPSOID,
+  VI: WHOLE,
+};
+
+const VENEER_PART = '0.85';
+
+/** As a decimal from 0 to 1; undefined as a class means a direct veneer. */
+export function partOfBox(cls: CavityClass | undefined, size: CavitySize): string {
+  return cls === undefined ? VENEER_PART : PARTS[cls][size];
+}

@@ -19,6 +19,8 @@ export {
   type PlannedRestoration,
   type TemplateLine,
   type TemplateVersion,
+  VOLUME_SOURCES,
+  type VolumeSource,
 } from './domain/template.js';
 export { RestorationDto } from './http/restoration.dto.js';
 export { ProceduresModule } from './procedures.module.js';

@@ -9,7 +9,7 @@ export {
   sharesOf,
   type VisitCost,
 } from './domain/attribute-cost.js';
-export { wholeDoses } from './domain/issue-visit.js';
+export { chargeWhole } from './domain/charge-whole.js';
 export { PlanVisitDto, PostVisitDto, ScannedDto, UsageEntryDto } from './http/visit-inputs.dto.js';
 export { VisitDto, VisitPreviewDto } from './http/visit-outputs.dto.js';
 export { VisitsModule } from './visits.module.js';

@@ -5,12 +5,21 @@ import { PreviewVisit } from './app/preview-visit.js';
 import { ReverseVisit } from './app/reverse-visit.js';
 import { SettleShortfalls } from './app/settle-shortfalls.js';
 import { VisitReadsController, VisitsController } from './http/visits.controller.js';
+import { EarlierRestorations } from './queries/earlier-restorations.js';
 import { VisitList } from './queries/visit-list.js';
 import { VisitReader } from './queries/visit-reader.js';
 
 @Module({
   imports: [StockModule],
   controllers: [VisitsController, VisitReadsController],
-  providers: [PostVisit, PreviewVisit, ReverseVisit, SettleShortfalls, VisitList, VisitReader],
+  providers: [
+    PostVisit,
+    PreviewVisit,
+    ReverseVisit,
+    SettleShortfalls,
+    EarlierRestorations,
+    VisitList,
+    VisitReader,
+  ],
 })
 export class VisitsModule {}

@@ -9,6 +9,8 @@ export const refuseVisit = defineRefusals({
   usage_not_possible: { status: 422, title: 'A usage line is not possible as described' },
   lot_not_usable: { status: 422, title: 'A scanned lot may not be used' },
   lot_not_needed: { status: 422, title: 'A scanned lot is of something this visit does not use' },
+  minutes_do_not_fit: { status: 422, title: 'The minutes of a visit do not fit its restorations' },
+  redo_does_not_fit: { status: 422, title: 'This cannot be what is done again' },
   already_reversed: { status: 409, title: 'This visit was reversed before' },
   too_large: { status: 422, title: 'The amount is larger than the book can hold' },
 });

@@ -4,9 +4,8 @@ import { findToChange } from '#lib/catalogue';
 import { type Actor, UnitOfWork } from '#lib/platform';
 import { ProcedureTemplateEntity } from '../db/procedure-template.entity.js';
 import {
-  checkLines,
-  contentOf,
   type NewVersion,
+  readContent,
   sameContent,
   storedContent,
   writeVersion,
@@ -28,11 +27,10 @@ export class CreateTemplateVersion {
       );
       const latest = await storedContent(tx, templateId, template.latestVersion);
       if (!latest) throw new Error(`Template ${templateId} has lost its latest version`);
-      const content = contentOf(command, latest.content.layerThicknessMm);
+      const content = await readContent(tx, command, latest.content.layerThicknessMm);
       if (sameContent(latest.content, content)) {
         return templateView(tx, template, template.latestVersion);
       }
-      await checkLines(tx, content);
       const version = template.latestVersion + 1;
       await writeVersion(tx, actor, { templateId, version }, content);
       await tx.manager.update(

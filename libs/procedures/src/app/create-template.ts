@@ -5,9 +5,8 @@ import { type Actor, newId, refuse, type Tx, UnitOfWork } from '#lib/platform';
 import { ProcedureTemplateEntity } from '../db/procedure-template.entity.js';
 import { TEMPLATE_NAMES } from './taken-names.js';
 import {
-  checkLines,
-  contentOf,
   type NewVersion,
+  readContent,
   sameContent,
   storedContent,
   USUAL_THICKNESS_MM,
@@ -27,7 +26,6 @@ export class CreateTemplate {
 
   /** Sent again with the same id and the same data, it answers the same and writes nothing. */
   async run(actor: Actor, command: NewTemplate): Promise<TemplateView> {
-    const content = contentOf(command, USUAL_THICKNESS_MM);
     const row: ProcedureTemplateEntity = {
       id: command.id ?? newId(),
       practiceId: actor.practiceId,
@@ -36,9 +34,9 @@ export class CreateTemplate {
       latestVersion: 1,
     };
     return this.uow.run(actor.practiceId, async (tx) => {
+      const content = await readContent(tx, command, USUAL_THICKNESS_MM);
       const earlier = command.id ? await findEarlier(tx, row, content) : null;
       if (earlier) return templateView(tx, earlier, 1);
-      await checkLines(tx, content);
       await refusingTaken(TEMPLATE_NAMES, () => tx.manager.insert(ProcedureTemplateEntity, row));
       await writeVersion(tx, actor, { templateId: row.id, version: 1 }, content);
       await recordAudit(tx, actor, {

@@ -8,6 +8,7 @@ import { TemplateVersionEntity } from '../db/template-version.entity.js';
 export interface VersionSummary {
   readonly version: number;
   readonly minutes: number;
+  readonly assistantMinutes: number;
   readonly layerThicknessMm: string;
   readonly note: string | null;
   readonly recordedBy: string;
@@ -35,6 +36,7 @@ function summaryOf(row: TemplateVersionEntity): VersionSummary {
   return {
     version: row.version,
     minutes: row.minutes,
+    assistantMinutes: row.assistantMinutes,
     layerThicknessMm: formatQuantity(quantity(row.layerThicknessMm)),
     note: row.note,
     recordedBy: row.recordedBy,

@@ -6,9 +6,8 @@ import type { UsageQuestion } from './preview-template.js';
 import { readRestorations } from './read-restorations.js';
 import { type ShownUsage, showUsage } from './show-usage.js';
 import {
-  checkLines,
-  contentOf,
   type NewVersion,
+  readContent,
   USUAL_THICKNESS_MM,
   type VersionContent,
 } from './template-input.js';
@@ -21,14 +20,13 @@ export class PreviewDraft {
   async run(actor: Actor, draft: NewVersion & UsageQuestion): Promise<ShownUsage> {
     const notation = draft.toothNotation ?? actor.toothNotation;
     return this.uow.read(actor.practiceId, async (tx) => {
-      const content = contentOf(draft, USUAL_THICKNESS_MM);
-      await checkLines(tx, content);
+      const content = await readContent(tx, draft, USUAL_THICKNESS_MM);
       const template = asTemplate(content);
       const { templateId } = template;
       const inputs = draft.restorations.map((facts) => ({ ...facts, templateId }));
       const restorations = readRestorations(inputs, notation, () => template);
-      const { staffCount } = draft;
-      return showUsage(tx, restorations, { notation, staffCount });
+      const { staffCount, withoutAnaesthetic } = draft;
+      return showUsage(tx, restorations, { notation, staffCount, withoutAnaesthetic });
     });
   }
 }
@@ -40,6 +38,7 @@ function asTemplate(content: VersionContent): TemplateVersion {
     name: '',
     active: true,
     minutes: content.minutes,
+    assistantMinutes: content.assistantMinutes,
     layerThicknessMm: quantity(content.layerThicknessMm),
     lines: content.lines.map((line) => ({
       ...line,

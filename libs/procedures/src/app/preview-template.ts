@@ -13,6 +13,7 @@ export interface UsageQuestion {
   readonly restorations: readonly Omit<RestorationInput, 'templateId' | 'templateVersion'>[];
   /** Two when left out: who treats and who assists. */
   readonly staffCount?: number | null;
+  readonly withoutAnaesthetic?: boolean | null;
   /** The practice's own when left out. */
   readonly toothNotation?: ToothNotation | null;
 }
@@ -42,8 +43,9 @@ export class PreviewTemplate {
       if (!template) throw unknownReference('version', 'version of this template');
       const inputs = question.restorations.map((facts) => ({ ...facts, templateId }));
       const restorations = readRestorations(inputs, notation, () => template);
-      const { staffCount } = question;
-      const usage = await showUsage(tx, restorations, { notation, staffCount });
+      const { staffCount, withoutAnaesthetic } = question;
+      const chair = { notation, staffCount, withoutAnaesthetic };
+      const usage = await showUsage(tx, restorations, chair);
       return { templateId, version: template.version, ...usage };
     });
   }

@@ -17,11 +17,13 @@ export interface PreviewLine {
   readonly driver: Driver;
   readonly placed: string;
   readonly dispensed: string;
+  readonly sharesDose: boolean;
 }
 
 export interface ShownUsage {
   /** Chair time of all restorations. */
   readonly minutes: number;
+  readonly assistantMinutes: number;
   readonly lines: readonly PreviewLine[];
 }
 
@@ -29,22 +31,25 @@ interface Chair {
   readonly notation: ToothNotation;
   /** Two when left out: who treats and who assists. */
   readonly staffCount: number | null | undefined;
+  readonly withoutAnaesthetic: boolean | null | undefined;
 }
 
 /** What a visit with these restorations would use, in words and units. */
 export async function showUsage(
   tx: Tx,
   restorations: readonly PlannedRestoration[],
-  { notation, staffCount }: Chair,
+  { notation, staffCount, withoutAnaesthetic }: Chair,
 ): Promise<ShownUsage> {
   const consumables = await consumablesOf(tx, restorations);
   const lines = expandUsage({
     restorations,
     staffCount: staffCount ?? 2,
+    withoutAnaesthetic: withoutAnaesthetic ?? false,
     isWhole: (id) => isWholeUnit(factsOf(consumables, id).stockUnit),
   });
   return {
     minutes: restorations.reduce((sum, each) => sum + each.minutes, 0),
+    assistantMinutes: restorations.reduce((sum, each) => sum + each.assistantMinutes, 0),
     lines: lines.map((line) => lineView(line, notation, consumables)),
   };
 }
@@ -93,5 +98,6 @@ function lineView(
     driver: line.driver,
     placed: formatQuantity(line.placed),
     dispensed: formatQuantity(line.dispensed),
+    sharesDose: line.sharesDose,
   };
 }

@@ -1,11 +1,12 @@
-import { loadConsumables } from '#lib/catalogue';
+import { type ConsumableFacts, loadConsumables } from '#lib/catalogue';
 import type { Reason } from '#lib/dentition';
-import { formatQuantity, quantity } from '#lib/measure';
+import { formatQuantity, isWholeUnit, quantity } from '#lib/measure';
 import { type Actor, newId, type Tx, unknownReference } from '#lib/platform';
 import { TemplateLineEntity } from '../db/template-line.entity.js';
 import { TemplateVersionEntity } from '../db/template-version.entity.js';
-import type { Driver } from '../domain/template.js';
+import { type Driver, isVisitDriver } from '../domain/template.js';
 import { lineProblems } from '../domain/template-rules.js';
+import { isUsuallyAnaesthetic, usuallySharesDose } from '../domain/usual-flags.js';
 import { refuseProcedure } from '../procedures.refusals.js';
 
 export interface NewTemplateLine {
@@ -16,10 +17,15 @@ export interface NewTemplateLine {
   readonly dispensed: string;
   readonly everyAttempt?: boolean | null;
   readonly reasons?: readonly Reason[] | null;
+  /** As is usual for its category when left out, like the next. */
+  readonly sharesDose?: boolean | null;
+  readonly anaesthetic?: boolean | null;
 }
 
 export interface NewVersion {
   readonly minutes: number;
+  /** The chair time when left out. */
+  readonly assistantMinutes?: number | null;
   /** 2 mm, which is common practice, or that of the version before when left out. */
   readonly layerThicknessMm?: string | null;
   readonly note?: string | null;
@@ -32,6 +38,7 @@ export const USUAL_THICKNESS_MM = '2';
 /** What a version says: two versions that say the same are the same to whoever uses them. */
 export interface VersionContent {
   readonly minutes: number;
+  readonly assistantMinutes: number;
   readonly layerThicknessMm: string;
   readonly note: string | null;
   readonly lines: readonly LineContent[];
@@ -45,11 +52,38 @@ export interface LineContent {
   readonly dispensed: string;
   readonly everyAttempt: boolean;
   readonly reasons: Reason[] | null;
+  readonly sharesDose: boolean;
+  readonly anaesthetic: boolean;
 }
 
-export function contentOf(command: NewVersion, usualThickness: string): VersionContent {
+/**
+ * What a command asks for, with every default filled in. Refuses lines that name unknown consumables
+ * or do not fit together.
+ */
+export async function readContent(
+  tx: Tx,
+  command: NewVersion,
+  usualThickness: string,
+): Promise<VersionContent> {
+  const named = command.lines.flatMap((line) => line.consumableId ?? []);
+  const consumables = await loadConsumables(tx, named);
+  command.lines.forEach(({ consumableId }, i) => {
+    if (!consumableId || consumables.has(consumableId)) return;
+    throw unknownReference(`lines[${i}].consumableId`, 'consumable');
+  });
+  const content = contentOf(command, usualThickness, consumables);
+  refuseProblems(content, (id) => consumables.get(id)?.stockUnit);
+  return content;
+}
+
+function contentOf(
+  command: NewVersion,
+  usualThickness: string,
+  consumables: ReadonlyMap<string, ConsumableFacts>,
+): VersionContent {
   return {
     minutes: command.minutes,
+    assistantMinutes: command.assistantMinutes ?? command.minutes,
     layerThicknessMm: plain(command.layerThicknessMm ?? usualThickness),
     note: command.note?.trim() || null,
     lines: command.lines.map((line, index) => ({
@@ -60,7 +94,20 @@ export function contentOf(command: NewVersion, usualThickness: string): VersionC
       dispensed: plain(line.dispensed),
       everyAttempt: line.everyAttempt ?? false,
       reasons: line.reasons ? [...line.reasons] : null,
+      ...flagsOf(line, consumables.get(line.consumableId ?? '')),
     })),
+  };
+}
+
+function flagsOf(line: NewTemplateLine, facts: ConsumableFacts | undefined) {
+  const { driver } = line;
+  // A line that takes the chosen shades takes paste.
+  const usual = facts
+    ? usuallySharesDose(facts.category) && !isWholeUnit(facts.stockUnit)
+    : !line.consumableId;
+  return {
+    sharesDose: line.sharesDose ?? (usual && !isVisitDriver(driver)),
+    anaesthetic: line.anaesthetic ?? (facts ? isUsuallyAnaesthetic(facts.category) : false),
   };
 }
 
@@ -78,6 +125,7 @@ export async function storedContent(
   });
   const content: VersionContent = {
     minutes: row.minutes,
+    assistantMinutes: row.assistantMinutes,
     layerThicknessMm: plain(row.layerThicknessMm),
     note: row.note,
     lines: lines.map((line) => ({
@@ -88,6 +136,8 @@ export async function storedContent(
       dispensed: plain(line.dispensed),
       everyAttempt: line.everyAttempt,
       reasons: line.reasons,
+      sharesDose: line.sharesDose,
+      anaesthetic: line.anaesthetic,
     })),
   };
   return { version: row, content };
@@ -97,15 +147,11 @@ export function sameContent(a: VersionContent, b: VersionContent): boolean {
   return JSON.stringify(a) === JSON.stringify(b);
 }
 
-/** Refuses lines that name unknown consumables or do not fit together. */
-export async function checkLines(tx: Tx, content: VersionContent): Promise<void> {
-  const named = content.lines.flatMap((line) => line.consumableId ?? []);
-  const consumables = await loadConsumables(tx, named);
-  content.lines.forEach(({ consumableId }, i) => {
-    if (consumableId === null || consumables.has(consumableId)) return;
-    throw unknownReference(`lines[${i}].consumableId`, 'consumable');
-  });
-  const problems = lineProblems(content.lines, (id) => consumables.get(id)?.stockUnit);
+function refuseProblems(
+  content: VersionContent,
+  unitOf: (consumableId: string) => string | undefined,
+): void {
+  const problems = lineProblems(content.lines, unitOf);
   const [first] = problems;
   if (!first) return;
   const detail = `${first.field} ${first.message}.`;

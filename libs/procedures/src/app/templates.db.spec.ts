@@ -54,11 +54,13 @@ describe('a new template', () => {
       latestVersion: 1,
       version: 1,
       minutes: 40,
+      assistantMinutes: 40,
       layerThicknessMm: '2',
       note: 'First try',
       recordedBy: book.actor.personId,
     });
-    const rest = { everyAttempt: false, reasons: null };
+    const flags = { sharesDose: false, anaesthetic: false };
+    const rest = { everyAttempt: false, reasons: null, ...flags };
     expect(view.lines).toEqual([
       {
         ...LINES[0],
@@ -73,7 +75,9 @@ describe('a new template', () => {
       {
         ...LINES[2],
         lineNumber: 3,
-        everyAttempt: false,
+        ...rest,
+        reasons: ['decay', 'fracture'],
+        sharesDose: true,
         consumableId: null,
         consumableName: null,
         stockUnit: null,
@@ -108,6 +112,10 @@ describe('a new template', () => {
       `${unfit} lines[1].dispensed`,
     );
     expect(await wrong({ consumableId: null, driver: 'visit' })).toBe(`${unfit} lines[1].driver`);
+    expect(await wrong({ driver: 'visit', sharesDose: true })).toBe(`${unfit} lines[1].sharesDose`);
+    expect(await wrong({ consumableId: wedge, sharesDose: true })).toBe(
+      `${unfit} lines[1].sharesDose`,
+    );
     expect(await refusal(create({}, book.stranger))).toBe(
       '422 unknown_reference lines[0].consumableId',
     );

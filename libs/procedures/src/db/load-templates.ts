@@ -17,6 +17,7 @@ interface Row {
   readonly version: number;
   readonly latest: boolean;
   readonly minutes: number;
+  readonly assistant_minutes: number;
   readonly layer_thickness_mm: string;
   readonly lines: readonly LineRow[];
 }
@@ -29,18 +30,21 @@ interface LineRow {
   readonly dispensed: string;
   readonly every: boolean;
   readonly reasons: readonly Reason[] | null;
+  readonly shares_dose: boolean;
+  readonly anaesthetic: boolean;
 }
 
 const LOAD = `
   SELECT t.id AS template_id, t.name, t.active, v.version, v.version = t.latest_version AS latest,
-         v.minutes, v.layer_thickness_mm, l.lines
+         v.minutes, v.assistant_minutes, v.layer_thickness_mm, l.lines
   FROM procedure_templates t
   JOIN template_versions v ON v.template_id = t.id
   CROSS JOIN LATERAL (
     SELECT coalesce(json_agg(json_build_object(
       'number', line_number, 'consumable', consumable_id, 'driver', driver,
       'placed', placed::text, 'dispensed', dispensed::text, 'every', every_attempt,
-      'reasons', reasons) ORDER BY line_number), '[]') AS lines
+      'reasons', reasons, 'shares_dose', shares_dose, 'anaesthetic', anaesthetic)
+      ORDER BY line_number), '[]') AS lines
     FROM template_lines WHERE template_id = v.template_id AND version = v.version
   ) l
   WHERE t.id = ANY($1::uuid[])
@@ -72,6 +76,7 @@ function toVersion(row: Row): TemplateVersion {
     version: row.version,
     name: row.name,
     minutes: row.minutes,
+    assistantMinutes: row.assistant_minutes,
     layerThicknessMm: quantity(row.layer_thickness_mm),
     active: row.active,
     lines: row.lines.map(toLine),
@@ -87,5 +92,7 @@ function toLine(row: LineRow): TemplateLine {
     dispensed: quantity(row.dispensed),
     everyAttempt: row.every,
     reasons: row.reasons,
+    sharesDose: row.shares_dose,
+    anaesthetic: row.anaesthetic,
   };
 }

@@ -37,4 +37,10 @@ export class TemplateLineEntity {
 
   @Column('text', { array: true, nullable: true })
   reasons: Reason[] | null;
+
+  @Column('boolean', { name: 'shares_dose' })
+  sharesDose: boolean;
+
+  @Column('boolean')
+  anaesthetic: boolean;
 }

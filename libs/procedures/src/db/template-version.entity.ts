@@ -15,6 +15,9 @@ export class TemplateVersionEntity {
   @Column('integer')
   minutes: number;
 
+  @Column('integer', { name: 'assistant_minutes' })
+  assistantMinutes: number;
+
   @Column('numeric', { name: 'layer_thickness_mm' })
   layerThicknessMm: string;
 

@@ -15,6 +15,8 @@ const templateLine = fc
     amounts: fc.tuple(amount, amount),
     everyAttempt: fc.boolean(),
     reasons: fc.option(fc.constant<Reason[]>(['decay'])),
+    sharesDose: fc.boolean(),
+    anaesthetic: fc.boolean(),
   })
   .map(({ amounts: [a, b], ...rest }) => {
     const [placed, most] = a < b ? [a, b] : [b, a];
@@ -71,6 +73,24 @@ describe('any visit', () => {
           if (PIECES.has(each.consumableId)) expect(each.dispensed % 1_000_000n).toBe(0n);
         }
         expect(new Set(lines.map(({ key }) => key)).size).toBe(lines.length);
+      }),
+    );
+  });
+
+  it('leaves out exactly the lines for anaesthesia when it goes without', () => {
+    fc.assert(
+      fc.property(visit, (restorations) => {
+        const without = expandUsage({
+          restorations,
+          staffCount: 2,
+          isWhole: (id) => PIECES.has(id),
+          withoutAnaesthetic: true,
+        });
+        const stripped = restorations.map((r) => {
+          const lines = r.template.lines.filter((each) => !each.anaesthetic);
+          return { ...r, template: { ...r.template, lines } };
+        });
+        expect(without).toEqual(expand(stripped));
       }),
     );
   });

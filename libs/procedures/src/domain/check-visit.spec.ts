@@ -57,10 +57,11 @@ function filling(rows: typeof ROWS, digits: number): PlannedRestoration {
   if (tooth === undefined) throw new Error(`${digits} is no tooth`);
   const lines = rows.map(([consumableId, driver, amount], index): TemplateLine => {
     const dispensed = quantity(amount);
-    const rest = { everyAttempt: false, reasons: null };
+    const rest = { everyAttempt: false, reasons: null, sharesDose: false, anaesthetic: false };
     return { lineNumber: index + 1, consumableId, driver, placed: dispensed, dispensed, ...rest };
   });
-  const size = { volumeMm3: quantity('12'), depthMm: quantity('2') };
+  const source = { volumeSource: 'planning value', lengthMm: null, widthMm: null } as const;
+  const size = { volumeMm3: quantity('12'), depthMm: quantity('2'), ...source };
   return {
     tooth,
     surfaces: ['M'],
@@ -71,6 +72,7 @@ function filling(rows: typeof ROWS, digits: number): PlannedRestoration {
       version: 1,
       name: 'Class III',
       minutes: 45,
+      assistantMinutes: 45,
       layerThicknessMm: quantity('2'),
       active: true,
       lines,
@@ -80,6 +82,7 @@ function filling(rows: typeof ROWS, digits: number): PlannedRestoration {
     cycles: 1,
     ...size,
     minutes: 45,
+    assistantMinutes: 45,
   };
 }
 

@@ -22,6 +22,8 @@ export interface UsageInput {
   readonly restorations: readonly PlannedRestoration[];
   /** People at the chair. */
   readonly staffCount: number;
+  /** Leaves out the lines that are there for anaesthesia. */
+  readonly withoutAnaesthetic?: boolean;
   /** Whether the consumable is counted, so that only whole units of it are used. */
   isWhole(consumableId: string): boolean;
 }
@@ -45,9 +47,10 @@ export function expandUsage(input: UsageInput): readonly PlannedLine[] {
 }
 
 /** The lines of a template that count for this restoration, in their order. */
-function linesFor(restoration: PlannedRestoration): TemplateLine[] {
+function linesFor(restoration: PlannedRestoration, input: UsageInput): TemplateLine[] {
   return restoration.template.lines
     .filter((line) => line.reasons === null || line.reasons.includes(restoration.reason))
+    .filter((line) => !line.anaesthetic || input.withoutAnaesthetic !== true)
     .sort((a, b) => a.lineNumber - b.lineNumber);
 }
 
@@ -61,7 +64,7 @@ interface VisitShare {
 function visitLines(input: UsageInput, isWhole: IsWhole): PlannedLine[] {
   const shares = new Map<string, VisitShare>();
   for (const restoration of input.restorations) {
-    for (const { driver, consumableId, amount } of visitAmounts(restoration, isWhole)) {
+    for (const { driver, consumableId, amount } of visitAmounts(restoration, input, isWhole)) {
       const key = `visit/${driver}/${consumableId}`;
       const place = driver === 'front segment or quadrant' ? regionOf(restoration.tooth) : '';
       const share = shares.get(key) ?? { driver, consumableId, byPlace: new Map<string, Amount>() };
@@ -73,7 +76,7 @@ function visitLines(input: UsageInput, isWhole: IsWhole): PlannedLine[] {
     const once = [...byPlace.values()].reduce(plus, NOTHING);
     const amount = driver === 'staff member' ? scaled(once, times(input.staffCount)) : once;
     const shared = { restoration: null, tooth: null, attempt: 1, consumableId, driver };
-    return { key, ...shared, ...rounded(amount, isWhole(consumableId)) };
+    return { key, ...shared, sharesDose: false, ...rounded(amount, isWhole(consumableId)) };
   });
 }
 
@@ -84,9 +87,13 @@ interface VisitAmount {
 }
 
 /** What one restoration asks of the visit: lines of its template that name the same are added. */
-function visitAmounts(restoration: PlannedRestoration, isWhole: IsWhole): VisitAmount[] {
+function visitAmounts(
+  restoration: PlannedRestoration,
+  input: UsageInput,
+  isWhole: IsWhole,
+): VisitAmount[] {
   const amounts = new Map<string, VisitAmount>();
-  for (const line of linesFor(restoration)) {
+  for (const line of linesFor(restoration, input)) {
     const { driver } = line;
     if (!isVisitDriver(driver)) continue;
     for (const { consumableId, ...used } of amountsOf(line, restoration, isWhole)) {
@@ -99,17 +106,19 @@ function visitAmounts(restoration: PlannedRestoration, isWhole: IsWhole): VisitA
 }
 
 function toothLines(input: UsageInput, isWhole: IsWhole): PlannedLine[] {
-  const teeth = new Map<IsoTooth, Map<string, Amount>>();
+  const teeth = new Map<IsoTooth, Map<string, ToothAmount>>();
   for (const restoration of input.restorations) {
     const { tooth } = restoration;
-    const ofTooth = teeth.get(tooth) ?? new Map<string, Amount>();
-    for (const [consumableId, amount] of toothAmounts(restoration, isWhole)) {
-      ofTooth.set(consumableId, greater(ofTooth.get(consumableId) ?? NOTHING, amount));
+    const ofTooth = teeth.get(tooth) ?? new Map<string, ToothAmount>();
+    for (const [consumableId, used] of toothAmounts(restoration, input, isWhole)) {
+      const before = ofTooth.get(consumableId) ?? NOT_USED;
+      const sharesDose = before.sharesDose || used.sharesDose;
+      ofTooth.set(consumableId, { ...greater(before, used), sharesDose });
     }
     teeth.set(tooth, ofTooth);
   }
   return [...teeth].flatMap(([tooth, amounts]) =>
-    [...amounts].map(([consumableId, amount]): PlannedLine => {
+    [...amounts].map(([consumableId, { sharesDose, ...amount }]): PlannedLine => {
       const key = `tooth/${tooth}/tooth/${consumableId}`;
       const shared = {
         restoration: null,
@@ -117,18 +126,31 @@ function toothLines(input: UsageInput, isWhole: IsWhole): PlannedLine[] {
         attempt: 1,
         consumableId,
         driver: 'tooth',
+        sharesDose,
       } as const;
       return { key, ...shared, ...rounded(amount, isWhole(consumableId)) };
     }),
   );
 }
 
-function toothAmounts(restoration: PlannedRestoration, isWhole: IsWhole): Map<string, Amount> {
-  const amounts = new Map<string, Amount>();
-  for (const line of linesFor(restoration)) {
+interface ToothAmount extends Amount {
+  readonly sharesDose: boolean;
+}
+
+const NOT_USED: ToothAmount = { ...NOTHING, sharesDose: false };
+
+function toothAmounts(
+  restoration: PlannedRestoration,
+  input: UsageInput,
+  isWhole: IsWhole,
+): Map<string, ToothAmount> {
+  const amounts = new Map<string, ToothAmount>();
+  for (const line of linesFor(restoration, input)) {
     if (line.driver !== 'tooth') continue;
     for (const { consumableId, ...used } of amountsOf(line, restoration, isWhole)) {
-      amounts.set(consumableId, plus(amounts.get(consumableId) ?? NOTHING, used));
+      const before = amounts.get(consumableId) ?? NOT_USED;
+      const sharesDose = before.sharesDose || line.sharesDose;
+      amounts.set(consumableId, { ...plus(before, used), sharesDose });
     }
   }
   return amounts;
@@ -140,7 +162,7 @@ function ownLines(
   input: UsageInput,
   isWhole: IsWhole,
 ): PlannedLine[] {
-  const lines = linesFor(restoration);
+  const lines = linesFor(restoration, input);
   const planned: PlannedLine[] = [];
   for (let attempt = 1; attempt <= restoration.attempts; attempt += 1) {
     for (const line of lines) {
@@ -154,6 +176,7 @@ function ownLines(
           attempt,
           consumableId,
           driver: line.driver,
+          sharesDose: line.sharesDose,
           ...rounded(scaled(amount, times(people)), isWhole(consumableId)),
         });
       }

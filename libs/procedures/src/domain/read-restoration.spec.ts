@@ -13,6 +13,8 @@ const shadeLine: TemplateLine = {
   dispensed: quantity('0.003'),
   everyAttempt: true,
   reasons: ['decay'],
+  sharesDose: true,
+  anaesthetic: false,
 };
 
 function template(version: number, lines: readonly TemplateLine[] = []): TemplateVersion {
@@ -21,6 +23,7 @@ function template(version: number, lines: readonly TemplateLine[] = []): Templat
     version,
     name: 'Filling',
     minutes: 40,
+    assistantMinutes: 30,
     layerThicknessMm: quantity('2'),
     active: true,
     lines,
@@ -67,8 +70,12 @@ describe('reading a restoration', () => {
       attempts: 1,
       cycles: 1,
       volumeMm3: quantity('25'),
+      volumeSource: 'planning value',
+      lengthMm: null,
+      widthMm: null,
       depthMm: quantity('2.5'),
       minutes: 40,
+      assistantMinutes: 30,
     });
   });
 
@@ -80,11 +87,13 @@ describe('reading a restoration', () => {
       volumeMm3: '31.5',
       depthMm: '3',
       minutes: 0,
+      assistantMinutes: 15,
     };
     expect(planned({ ...entered, templateVersion: 1 })).toMatchObject({
       ...entered,
       template: { version: 1 },
       volumeMm3: quantity('31.5'),
+      volumeSource: 'entered',
       depthMm: quantity('3'),
     });
   });
@@ -104,6 +113,20 @@ describe('reading a restoration', () => {
     expect(result.ok && result.restoration.depthMm).toBe(quantity('0.5'));
   });
 
+  it('works the volume out from length, width and depth, if they were measured', () => {
+    const sides = { lengthMm: '4', widthMm: '5', depthMm: '4' };
+    const box = planned({ ...sides, cavityClass: 'III', surfaces: 'M' });
+    expect(box).toMatchObject({
+      volumeMm3: quantity('80'),
+      volumeSource: 'dimensions',
+      lengthMm: quantity('4'),
+      widthMm: quantity('5'),
+      depthMm: quantity('4'),
+    });
+    // A corner is half a box.
+    expect(planned(sides).volumeMm3).toBe(quantity('40'));
+  });
+
   it('reads the notation it is told', () => {
     expect(planned({ tooth: '8' }, 'universal').tooth).toBe(11);
     expect(planned({ tooth: '11' }, 'universal').tooth).toBe(23);
@@ -120,6 +143,22 @@ describe('reading a restoration', () => {
     [
       { templateId: 'none' },
       'restorations[2].templateId names no procedure template of this practice',
+    ],
+    [
+      { lengthMm: '4', widthMm: '3' },
+      'restorations[2].depthMm is needed for a volume from dimensions',
+    ],
+    [
+      { widthMm: '3', depthMm: '2' },
+      'restorations[2].lengthMm is needed for a volume from dimensions',
+    ],
+    [
+      { lengthMm: '4', widthMm: '3', depthMm: '2', volumeMm3: '9' },
+      'restorations[2].volumeMm3 follows from the dimensions: leave one of them out',
+    ],
+    [
+      { lengthMm: '100', widthMm: '100', depthMm: '100' },
+      'restorations[2].lengthMm makes, with width and depth, a volume outside 0 to 10000 mm3',
     ],
     [{ templateVersion: 3 }, 'restorations[2].templateVersion is not a version of this template'],
     [

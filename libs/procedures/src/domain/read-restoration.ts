@@ -11,6 +11,7 @@ import {
   type ToothNotation,
 } from '#lib/dentition';
 import { quantity } from '#lib/measure';
+import { cavityVolume } from './cavity-volume.js';
 import { planningDepth } from './planning-depth.js';
 import type { PlannedRestoration, TemplateVersion } from './template.js';
 
@@ -28,8 +29,12 @@ export interface RestorationInput {
   readonly attempts?: number | null;
   readonly cycles?: number | null;
   readonly volumeMm3?: string | null;
+  /** With width and depth, instead of a volume. */
+  readonly lengthMm?: string | null;
+  readonly widthMm?: string | null;
   readonly depthMm?: string | null;
   readonly minutes?: number | null;
+  readonly assistantMinutes?: number | null;
 }
 
 /** Finds a template version, the latest when none is named; undefined when there is none. */
@@ -49,7 +54,7 @@ export type ReadRestoration =
 /**
  * Reads one restoration of a visit: checks it against the tooth and its template and fills in the
  * defaults (one attempt, one cycle, the template's minutes, the planning volume and depth of its
- * class, medium in size). Problems are named `restorations[index].field`.
+ * class, medium in size). Length, width and depth make the volume, if they are given. Problems are named `restorations[index].field`.
  */
 export function readRestoration(
   input: RestorationInput,
@@ -60,7 +65,7 @@ export function readRestoration(
   const at = (field: string) => `restorations[${index}].${field}`;
   const template = templateOf(input.templateId, input.templateVersion ?? undefined);
   const place = readPlace(input, notation);
-  const problems = [...place.problems];
+  const problems = [...place.problems, ...dimensionProblems(input)];
   if (template === undefined) problems.push(unknownTemplate(input, templateOf));
   else if (needsShades(template, input.reason) && !input.shades?.length) {
     problems.push(wrong('shades', 'must name at least one, because the template asks for shades'));
@@ -81,11 +86,51 @@ function rest(input: RestorationInput, template: TemplateVersion) {
     shades: input.shades ?? [],
     attempts: input.attempts ?? 1,
     cycles: input.cycles ?? 1,
-    volumeMm3: quantity(input.volumeMm3 ?? planningVolume(cavityClass, size)),
+    ...volumeOf(input, cavityClass, size),
     depthMm: quantity(input.depthMm ?? planningDepth(cavityClass, size)),
     minutes: input.minutes ?? template.minutes,
+    assistantMinutes: input.assistantMinutes ?? template.assistantMinutes,
   };
 }
+
+type Volume = Pick<PlannedRestoration, 'volumeMm3' | 'volumeSource' | 'lengthMm' | 'widthMm'>;
+
+function volumeOf(
+  input: RestorationInput,
+  cavityClass: CavityClass | undefined,
+  size: CavitySize,
+): Volume {
+  const { lengthMm: length, widthMm: width, depthMm: depth, volumeMm3 } = input;
+  if (length && width && depth) {
+    const sides = { lengthMm: quantity(length), widthMm: quantity(width) };
+    const volume = cavityVolume({ ...sides, depthMm: quantity(depth), cavityClass, size });
+    return { volumeMm3: volume, volumeSource: 'dimensions', ...sides };
+  }
+  return {
+    volumeMm3: quantity(volumeMm3 ?? planningVolume(cavityClass, size)),
+    volumeSource: volumeMm3 ? 'entered' : 'planning value',
+    lengthMm: null,
+    widthMm: null,
+  };
+}
+
+/** Length and width are given together, with a depth, and instead of a volume. */
+function dimensionProblems(input: RestorationInput): RestorationProblem[] {
+  const { lengthMm, widthMm, depthMm, volumeMm3 } = input;
+  if (!lengthMm && !widthMm) return [];
+  if (volumeMm3) return [wrong('volumeMm3', 'follows from the dimensions: leave one of them out')];
+  const problems: RestorationProblem[] = [];
+  for (const [field, value] of Object.entries({ lengthMm, widthMm, depthMm })) {
+    if (!value) problems.push(wrong(field, 'is needed for a volume from dimensions'));
+  }
+  if (problems.length > 0) return problems;
+  const size = input.size ?? 'medium';
+  const { volumeMm3: volume } = volumeOf(input, input.cavityClass ?? undefined, size);
+  if (volume > 0n && volume <= MOST_MM3) return [];
+  return [wrong('lengthMm', 'makes, with width and depth, a volume outside 0 to 10000 mm3')];
+}
+
+const MOST_MM3 = quantity('10000');
 
 interface Place {
   readonly tooth: IsoTooth | undefined;

@@ -15,6 +15,8 @@ function surfaces(digits: number, text: string): readonly Surface[] {
   return read.surfaces;
 }
 
+const NO_FLAGS = { sharesDose: false, anaesthetic: false };
+
 let written = 0;
 
 export function line(
@@ -25,7 +27,7 @@ export function line(
 ): TemplateLine {
   written += 1;
   const amount = quantity(dispensed);
-  const usual = { placed: amount, everyAttempt: false, reasons: null };
+  const usual = { placed: amount, everyAttempt: false, reasons: null, ...NO_FLAGS };
   return { lineNumber: written, consumableId, driver, dispensed: amount, ...usual, ...more };
 }
 
@@ -43,6 +45,7 @@ export function restoration(
       version: 1,
       name: 'Filling',
       minutes: 30,
+      assistantMinutes: 30,
       layerThicknessMm: quantity('2'),
       active: true,
       lines,
@@ -51,8 +54,12 @@ export function restoration(
     attempts: 1,
     cycles: 1,
     volumeMm3: quantity('12'),
+    volumeSource: 'planning value',
+    lengthMm: null,
+    widthMm: null,
     depthMm: quantity('2'),
     minutes: 30,
+    assistantMinutes: 30,
     ...facts,
   };
 }

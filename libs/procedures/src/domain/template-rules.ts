@@ -6,6 +6,7 @@ export interface LineFigures {
   readonly driver: Driver;
   readonly placed: string;
   readonly dispensed: string;
+  readonly sharesDose?: boolean;
 }
 
 export interface LineProblem {
@@ -40,11 +41,19 @@ function problemsOf(
     const message = 'is shared by the visit, and shades are chosen for one restoration';
     problems.push({ field: 'driver', message });
   }
+  if (line.sharesDose && isVisitDriver(line.driver)) {
+    const message = 'does not fit what is counted by the visit: that is used once anyway';
+    problems.push({ field: 'sharesDose', message });
+  }
   if (quantity(line.placed) > quantity(line.dispensed)) {
     problems.push({ field: 'placed', message: 'must not be more than what is dispensed' });
   }
   const unit = line.consumableId === null ? undefined : unitOf(line.consumableId);
   if (unit === undefined || !isWholeUnit(unit)) return problems;
+  if (line.sharesDose) {
+    const message = `does not fit whole ${unit}s: count them by the visit, the region or the tooth`;
+    problems.push({ field: 'sharesDose', message });
+  }
   for (const field of ['placed', 'dispensed'] as const) {
     if (quantity(line[field]) % ONE === 0n) continue;
     const message = `must be a whole number, because stock is kept in whole ${unit}s`;

@@ -35,6 +35,8 @@ export interface TemplateVersion {
   readonly name: string;
   /** Chair time planned for one restoration of this kind. */
   readonly minutes: number;
+  /** Time of assistants planned for it. */
+  readonly assistantMinutes: number;
   readonly layerThicknessMm: Quantity;
   readonly active: boolean;
   readonly lines: readonly TemplateLine[];
@@ -53,7 +55,16 @@ export interface TemplateLine {
   readonly everyAttempt: boolean;
   /** Counts only for restorations made for one of these reasons; null counts for all. */
   readonly reasons: readonly Reason[] | null;
+  /** Whether one single dose may serve several restorations of a visit. */
+  readonly sharesDose: boolean;
+  /** Left out when the visit goes without anaesthetic. */
+  readonly anaesthetic: boolean;
 }
+
+/** A planning value of class and size, a volume that was entered, or entered dimensions. */
+export const VOLUME_SOURCES = ['planning value', 'entered', 'dimensions'] as const;
+
+export type VolumeSource = (typeof VOLUME_SOURCES)[number];
 
 /** A restoration as it is planned, with every default filled in. */
 export interface PlannedRestoration {
@@ -66,8 +77,13 @@ export interface PlannedRestoration {
   readonly attempts: number;
   readonly cycles: number;
   readonly volumeMm3: Quantity;
+  readonly volumeSource: VolumeSource;
+  /** Set when the volume was worked out from them. */
+  readonly lengthMm: Quantity | null;
+  readonly widthMm: Quantity | null;
   readonly depthMm: Quantity;
   readonly minutes: number;
+  readonly assistantMinutes: number;
 }
 
 /**
@@ -85,4 +101,6 @@ export interface PlannedLine {
   readonly driver: Driver;
   readonly placed: Quantity;
   readonly dispensed: Quantity;
+  /** Whether it may take its part of a single dose that other lines of the visit use too. */
+  readonly sharesDose: boolean;
 }

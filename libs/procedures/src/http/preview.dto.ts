@@ -2,9 +2,11 @@ import { TOOTH_NOTATIONS, type ToothNotation } from '#lib/dentition';
 import { STOCK_UNITS, type StockUnit } from '#lib/measure';
 import {
   ChoiceField,
+  FlagField,
   ListField,
   OutChoice,
   OutDecimal,
+  OutFlag,
   OutId,
   OutList,
   OutText,
@@ -16,6 +18,9 @@ import { RestorationFactsDto } from './restoration.dto.js';
 import { NewVersionDto } from './template.dto.js';
 
 export class PreviewQuestionDto {
+  @FlagField({ optional: true, description: 'Leaves out the lines for anaesthesia.' })
+  withoutAnaesthetic?: boolean | null;
+
   @WholeField(1, 1_000_000, { optional: true, description: 'The latest when left out.' })
   version?: number | null;
 
@@ -35,6 +40,9 @@ export class PreviewQuestionDto {
 export class DraftQuestionDto extends NewVersionDto {
   @ListField(() => RestorationFactsDto, { min: 1, max: 32 })
   restorations: RestorationFactsDto[];
+
+  @FlagField({ optional: true, description: 'Leaves out the lines for anaesthesia.' })
+  withoutAnaesthetic?: boolean | null;
 
   @WholeField(1, 10, { optional: true, description: 'People at the chair; 2 when left out.' })
   staffCount?: number | null;
@@ -79,11 +87,17 @@ class PreviewLineDto {
 
   @OutDecimal({ example: '0.08' })
   dispensed: string;
+
+  @OutFlag({ description: 'May take its part of a single dose that others use too.' })
+  sharesDose: boolean;
 }
 
 export class DraftPreviewDto {
   @OutWhole({ description: 'Chair time of all restorations.', example: 45 })
   minutes: number;
+
+  @OutWhole({ description: 'Time of assistants.', example: 45 })
+  assistantMinutes: number;
 
   @OutList(() => PreviewLineDto)
   lines: readonly PreviewLineDto[];

@@ -68,6 +68,18 @@ export class RestorationFactsDto {
     optional: true,
     above: '0',
     max: '100',
+    description: 'Of the cavity; with width and depth instead of a volume.',
+    example: '4',
+  })
+  lengthMm?: string | null;
+
+  @DecimalField({ optional: true, above: '0', max: '100', description: 'Of the cavity.' })
+  widthMm?: string | null;
+
+  @DecimalField({
+    optional: true,
+    above: '0',
+    max: '100',
     description: 'The planning depth of its class and size when left out.',
     example: '2.5',
   })
@@ -79,6 +91,13 @@ export class RestorationFactsDto {
     example: 45,
   })
   minutes?: number | null;
+
+  @WholeField(0, 1440, {
+    optional: true,
+    description: "Time of assistants; the template's when left out.",
+    example: 45,
+  })
+  assistantMinutes?: number | null;
 }
 
 /** One restoration of a visit. */

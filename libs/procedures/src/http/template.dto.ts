@@ -49,11 +49,33 @@ class NewTemplateLineDto {
     description: 'Counts only for restorations made for one of these; null: for all.',
   })
   reasons?: Reason[] | null;
+
+  @FlagField({
+    optional: true,
+    description:
+      'Whether one single dose may serve several restorations of a visit; as is usual for its ' +
+      'category when left out.',
+  })
+  sharesDose?: boolean | null;
+
+  @FlagField({
+    optional: true,
+    description:
+      'Left out of visits that go without anaesthetic; as is usual for its category when left out.',
+  })
+  anaesthetic?: boolean | null;
 }
 
 export class NewVersionDto {
   @WholeField(0, 1440, { description: 'Chair time of one restoration.', example: 45 })
   minutes: number;
+
+  @WholeField(0, 1440, {
+    optional: true,
+    description: 'Time of assistants for one restoration; the chair time when left out.',
+    example: 45,
+  })
+  assistantMinutes?: number | null;
 
   @DecimalField({
     optional: true,
@@ -121,6 +143,9 @@ export class VersionSummaryDto {
   @OutWhole({ example: 45 })
   minutes: number;
 
+  @OutWhole({ description: 'Time of assistants.', example: 45 })
+  assistantMinutes: number;
+
   @OutDecimal({ example: '2' })
   layerThicknessMm: string;
 
@@ -166,6 +191,12 @@ class TemplateLineDto {
 
   @OutTexts({ nullable: true, example: ['decay', 'fracture'] })
   reasons: Reason[] | null;
+
+  @OutFlag({ description: 'One single dose may serve several restorations of a visit.' })
+  sharesDose: boolean;
+
+  @OutFlag({ description: 'Left out of visits that go without anaesthetic.' })
+  anaesthetic: boolean;
 }
 
 export class TemplateDto extends TemplateSummaryDto {
@@ -174,6 +205,9 @@ export class TemplateDto extends TemplateSummaryDto {
 
   @OutWhole({ example: 45 })
   minutes: number;
+
+  @OutWhole({ description: 'Time of assistants.', example: 45 })
+  assistantMinutes: number;
 
   @OutDecimal({ example: '2' })
   layerThicknessMm: string;

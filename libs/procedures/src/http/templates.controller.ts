@@ -1,7 +1,7 @@
 import { Body, Controller, Get, HttpCode, Param, Patch, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { CurrentActor, Needs } from '#lib/access';
-import { ListQueryDto, listQuery } from '#lib/catalogue';
+import { listQuery } from '#lib/catalogue';
 import { type Actor, IdPipe } from '#lib/platform';
 import { ChangeTemplate } from '../app/change-template.js';
 import { CreateTemplate } from '../app/create-template.js';
@@ -17,6 +17,7 @@ import {
   TemplateSummaryDto,
   VersionQueryDto,
 } from './template.dto.js';
+import { TemplateListQueryDto } from './template-list.dto.js';
 
 @ApiTags('procedure templates')
 @Controller('procedure-templates')
@@ -33,7 +34,10 @@ export class TemplatesController {
   @Needs('templates.read')
   @ApiOperation({ operationId: 'listTemplates', summary: 'Procedure templates, by name' })
   @ApiOkResponse({ type: TemplatePageDto })
-  async list(@CurrentActor() actor: Actor, @Query() query: ListQueryDto): Promise<TemplatePageDto> {
+  async list(
+    @CurrentActor() actor: Actor,
+    @Query() query: TemplateListQueryDto,
+  ): Promise<TemplatePageDto> {
     return this.listTemplates.run(actor, listQuery(query));
   }
 

@@ -11,11 +11,13 @@ import {
 import { blockedOn, type Candidate, findCandidates } from '#lib/stock';
 import { type ConsumableFacts, loadFacts, type VisitFacts } from '../db/visit-facts.js';
 import { attributeCost, type VisitCost } from '../domain/attribute-cost.js';
+import type { EarlierRestoration } from '../domain/check-redo.js';
 import { checkScanned } from '../domain/check-scanned.js';
 import { type IssuedVisit, issueVisit } from '../domain/issue-visit.js';
 import { applyUsage, type UsageDraft } from '../domain/usage-plan.js';
 import type { PlanVisitDto } from '../http/visit-inputs.dto.js';
 import { refuseVisit } from '../visits.refusals.js';
+import { readRedo, timed } from './read-visit.js';
 
 /** A visit worked out in full, with nothing written yet. */
 export interface PlannedVisit {
@@ -24,7 +26,10 @@ export interface PlannedVisit {
   readonly notation: 'iso' | 'universal';
   readonly costShareKey: 'equal' | 'minutes' | 'surfaces';
   readonly staffCount: number;
+  readonly withoutAnaesthetic: boolean;
   readonly restorations: readonly PlannedRestoration[];
+  /** Per restoration: the earlier one that it does again. */
+  readonly redoOf: readonly (EarlierRestoration | null)[];
   readonly issued: IssuedVisit;
   readonly cost: VisitCost;
   /** What is missing though goods are there that came or were opened after the visit's day. */
@@ -33,6 +38,8 @@ export interface PlannedVisit {
 
 interface Purpose {
   readonly dentistId: string | null;
+  /** Left out: not known yet. */
+  readonly chartReference?: string;
   /** Locks the stock that is chosen; a preview only looks. */
   readonly lock: boolean;
 }
@@ -51,16 +58,19 @@ export async function planVisit(
     tx,
     body.restorations.map((r) => ({ templateId: r.templateId, version: r.templateVersion })),
   );
-  const restorations = readRestorations(body.restorations, notation, templateOf);
+  const read = readRestorations(body.restorations, notation, templateOf);
   refuseUnusedTemplates(body, templateOf);
+  const restorations = timed(body, read);
   const facts = await loadFacts(tx, {
     locationId: body.locationId,
     dentistId: purpose.dentistId,
     consumableIds: [...namedConsumables(body, restorations)],
     lotIds: (body.scanned ?? []).map((scanned) => scanned.lotId),
+    redoOf: body.restorations.flatMap((r) => r.redoOf ?? []),
   });
   const location = checkLocation(facts);
   checkConsumables(body, facts);
+  const redoOf = readRedo(body, restorations, facts, purpose.chartReference ?? null);
   const lines = readUsage(body, restorations, staffCount, facts);
   const used = new Set(lines.filter((l) => l.dispensed > 0n).map((line) => line.consumableId));
   const candidates = await findCandidates(tx, {
@@ -82,9 +92,12 @@ export async function planVisit(
     newId,
   });
   refuseTooLarge(issued);
-  const cost = costOf(issued, restorations, facts, costShareKey, currencyStep(actor.currency));
+  const planned = { restorations, redoOf, facts, costShareKey };
+  const cost = costOf(issued, planned, currencyStep(actor.currency));
   const late = lateFor(issued, candidates, body.visitedOn);
-  return { facts, location, notation, costShareKey, staffCount, restorations, issued, cost, late };
+  const withoutAnaesthetic = body.withoutAnaesthetic ?? false;
+  const chair = { location, notation, staffCount, withoutAnaesthetic };
+  return { ...planned, ...chair, issued, cost, late };
 }
 
 function lateFor(issued: IssuedVisit, candidates: readonly Candidate[], day: string): string[] {
@@ -161,6 +174,7 @@ function readUsage(
   const planned = expandUsage({
     restorations,
     staffCount,
+    withoutAnaesthetic: body.withoutAnaesthetic ?? false,
     isWhole: (id) => isWholeUnit(factsOf(facts, id).stock_unit),
   });
   const unitOf = (id: string) => facts.consumables.get(id)?.stock_unit;
@@ -191,15 +205,13 @@ function refuseTooLarge(issued: IssuedVisit): void {
   ]);
 }
 
-function costOf(
-  issued: IssuedVisit,
-  restorations: readonly PlannedRestoration[],
-  facts: VisitFacts,
-  key: PlannedVisit['costShareKey'],
-  step: bigint,
-): VisitCost {
+type Planned = Pick<PlannedVisit, 'restorations' | 'redoOf' | 'facts' | 'costShareKey'>;
+
+function costOf(issued: IssuedVisit, planned: Planned, step: bigint): VisitCost {
+  const { restorations, redoOf, facts, costShareKey: key } = planned;
   return attributeCost(
-    restorations.map((r) => ({
+    restorations.map((r, i) => ({
+      redo: redoOf[i] !== null,
       tooth: r.tooth,
       minutes: r.minutes,
       surfaces: formatSurfaces(r.surfaces).length,

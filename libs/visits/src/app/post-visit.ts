@@ -41,8 +41,9 @@ export class PostVisit {
   private async post(tx: Tx, actor: Actor, command: PostVisitDto): Promise<VisitDto> {
     refuseFuture(command.visitedOn, this.clock.today(actor.timeZone));
     refuseRepeatedIds(command);
-    const { dentistId } = command;
-    const planned = await planVisit(tx, actor, command, { dentistId, lock: true });
+    const { dentistId, chartReference } = command;
+    const purpose = { dentistId, chartReference, lock: true };
+    const planned = await planVisit(tx, actor, command, purpose);
     const dentist = checkDentist(planned.facts);
     const recordedAt = this.clock.now();
     const visit = newVisit(command, planned, recordedAt);
@@ -129,6 +130,7 @@ function newVisit(command: PostVisitDto, planned: PlannedVisit, recordedAt: Date
     locationId: command.locationId,
     staffCount: planned.staffCount,
     costShareKey: planned.costShareKey,
+    withoutAnaesthetic: planned.withoutAnaesthetic,
     recordedAt,
     restorations: planned.restorations.map((r, i) => ({
       id: command.restorations[i]?.id ?? newId(),
@@ -142,8 +144,13 @@ function newVisit(command: PostVisitDto, planned: PlannedVisit, recordedAt: Date
       attempts: r.attempts,
       cycles: r.cycles,
       volumeMm3: r.volumeMm3,
+      volumeSource: r.volumeSource,
+      lengthMm: r.lengthMm,
+      widthMm: r.widthMm,
       depthMm: r.depthMm,
       minutes: r.minutes,
+      assistantMinutes: r.assistantMinutes,
+      redoOf: planned.redoOf[i]?.id ?? null,
     })),
     lines,
     shortfalls: shortfallsOf(planned, (i) => lines[i]?.id ?? ''),

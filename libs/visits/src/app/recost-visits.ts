@@ -18,7 +18,13 @@ import { shortfallCost } from '../domain/issue-visit.js';
 interface VisitRow {
   id: string;
   cost_share_key: CostShareKey;
-  restorations: { id: string; tooth: number; minutes: number; surfaces: string }[];
+  restorations: {
+    id: string;
+    tooth: number;
+    minutes: number;
+    surfaces: string;
+    redo: boolean;
+  }[];
   lines: LineRow[];
 }
 
@@ -38,7 +44,7 @@ interface LineRow {
 const LOAD = `
 SELECT v.id, v.cost_share_key,
   (SELECT json_agg(json_build_object('id', r.id, 'tooth', r.tooth, 'minutes', r.minutes,
-     'surfaces', r.surfaces) ORDER BY r.position) FROM restorations r WHERE r.visit_id = v.id)
+     'surfaces', r.surfaces, 'redo', r.redo_of IS NOT NULL) ORDER BY r.position) FROM restorations r WHERE r.visit_id = v.id)
    AS restorations,
   (SELECT coalesce(json_agg(json_build_object('id', u.id, 'restoration_id', u.restoration_id,
      'tooth', u.tooth, 'attempt', u.attempt, 'category', c.category,
@@ -116,6 +122,7 @@ function recost(visit: VisitRow, step: bigint) {
       tooth: r.tooth,
       minutes: r.minutes,
       surfaces: r.surfaces.length,
+      redo: r.redo,
     }),
   );
   const position = new Map(visit.restorations.map((r, i) => [r.id, i]));

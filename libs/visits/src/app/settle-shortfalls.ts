@@ -5,11 +5,13 @@ import {
   applyStockChanges,
   chooseStock,
   findCandidates,
+  type IssuePlan,
   StockArrivals,
   type Take,
 } from '#lib/stock';
 import { type OpenShortfall, openShortfalls, writeSettlement } from '../db/shortfall-record.js';
 import { afterOpeningUseBy } from '../domain/issue-visit.js';
+import { divide } from '../domain/share-dose.js';
 import { recostVisits } from './recost-visits.js';
 import { unsettle } from './unsettle-shortfalls.js';
 import { issueChanges } from './visit-changes.js';
@@ -71,10 +73,11 @@ async function settleGroup(
     scanned: lotId === null ? [] : [lotId],
     lock: true,
   });
+  const needs = needsOf(group);
   const plan = chooseStock(lotId === null ? all : all.filter((c) => c.lotId === lotId), {
     day,
     locationId,
-    needs: group.map((s) => ({ consumableId: s.consumableId, quantity: s.open })),
+    needs: needs.map(({ of, open }) => ({ consumableId: of.consumableId, quantity: open })),
     scanned: new Set(lotId === null ? [] : [lotId]),
     ifOpenedUseBy: (candidate, opened) => {
       const of = group.find((s) => s.consumableId === candidate.consumableId);
@@ -85,24 +88,59 @@ async function settleGroup(
     newId,
   });
   if (plan.takes.length === 0) return [];
-  const shortfallOf = (take: Take): OpenShortfall => {
-    const shortfall = group[take.need];
-    if (!shortfall) throw new Error('A take belongs to no shortfall');
-    return shortfall;
-  };
-  const { changes } = issueChanges(plan, (take) => {
-    const { id, visitId, usageLineId } = shortfallOf(take);
+  const settlements = needs.flatMap((need, at) => settlementsOf(need, at, plan));
+  const takes = settlements.flatMap((each, i) => each.takes.map((t) => ({ ...t, need: i })));
+  const { changes } = issueChanges({ ...plan, takes }, (take) => {
+    const { id, visitId, usageLineId } = shortfallOf(settlements, take);
     return { visitId, usageLineId, shortfallId: id };
   });
   await applyStockChanges(tx, actor.personId, changes);
-  const served = group.map((s, i) => servedOf(s, plan.missing[i] ?? s.open));
   await writeSettlement(
     tx,
-    group.map((s, i) => ({ id: s.id, served: served[i] ?? quantityFromMicro(0n) })),
+    settlements.map(({ of, served }) => ({ id: of.id, served })),
   );
-  return group.filter((_, i) => (served[i] ?? 0n) > 0n);
+  return settlements.filter(({ served }) => served > 0n).map(({ of }) => of);
 }
 
-function servedOf(shortfall: OpenShortfall, missing: Quantity): Quantity {
-  return quantityFromMicro(shortfall.open - missing);
+/** Shortfalls that are served together: those of a visit that share single doses, else one. */
+interface Need {
+  readonly of: OpenShortfall;
+  readonly shortfalls: readonly OpenShortfall[];
+  readonly open: Quantity;
+}
+
+function needsOf(group: readonly OpenShortfall[]): Need[] {
+  const together = new Map<string, OpenShortfall[]>();
+  for (const each of group) {
+    const key = each.sharesDose ? `${each.visitId} ${each.consumableId}` : each.id;
+    together.set(key, [...(together.get(key) ?? []), each]);
+  }
+  return [...together.values()].flatMap((shortfalls) => {
+    const [of] = shortfalls;
+    const open = quantityFromMicro(shortfalls.reduce((sum, each) => sum + each.open, 0n));
+    return of ? [{ of, shortfalls, open }] : [];
+  });
+}
+
+interface Settlement {
+  readonly of: OpenShortfall;
+  readonly takes: readonly Take[];
+  readonly served: Quantity;
+}
+
+function settlementsOf(need: Need, at: number, plan: IssuePlan): Settlement[] {
+  const takes = plan.takes.filter((take) => take.need === at);
+  const sharers = need.shortfalls.map(({ open }) => ({ amount: open, placed: open }));
+  const parts = divide(sharers, takes, plan.missing[at] ?? need.open);
+  return need.shortfalls.map((of, i) => {
+    const part = parts[i];
+    if (!part) throw new Error('A shortfall got no part of what it was served');
+    return { of, takes: part.takes, served: quantityFromMicro(of.open - part.missing) };
+  });
+}
+
+function shortfallOf(settlements: readonly Settlement[], take: Take): OpenShortfall {
+  const settlement = settlements[take.need];
+  if (!settlement) throw new Error('A take belongs to no shortfall');
+  return settlement.of;
 }

@@ -1,11 +1,14 @@
 import { formatSurfaces, formatTooth } from '#lib/dentition';
-import { formatMoney, formatQuantity } from '#lib/measure';
+import { formatMoney, formatQuantity, layersForDepth } from '#lib/measure';
 import type { Actor } from '#lib/platform';
 import type { PlannedRestoration } from '#lib/procedures';
 import type { Take } from '#lib/stock';
-import type { RestorationCost } from '../domain/attribute-cost.js';
+import type { EarlierRestoration } from '../domain/check-redo.js';
 import type { IssuedLine } from '../domain/issue-visit.js';
+import { sharedDose } from '../domain/share-dose.js';
 import type {
+  OtherRestorationDto,
+  SharedDoseDto,
   TakenDto,
   UsageLineDto,
   VisitPreviewDto,
@@ -33,13 +36,14 @@ export function viewOf(
     location: { id: location.id, name: location.name },
     staffCount: planned.staffCount,
     costShareKey: planned.costShareKey,
+    withoutAnaesthetic: planned.withoutAnaesthetic,
     toothNotation: planned.notation,
     currency: actor.currency,
     materialCost: formatMoney(cost.total),
     retakeCost: formatMoney(cost.retake),
     estimated: issued.lines.some((line) => line.missing !== null),
     restorations: planned.restorations.map((restoration, i) =>
-      restorationView(restoration, planned, cost.restorations[i], ids?.restorations[i] ?? null),
+      restorationView(restoration, planned, i, ids?.restorations[i] ?? null),
     ),
     usage: issued.lines.map((line, i) => lineView(line, planned, ids, ids?.lines[i] ?? null)),
   };
@@ -48,9 +52,10 @@ export function viewOf(
 function restorationView(
   r: PlannedRestoration,
   planned: PlannedVisit,
-  cost: RestorationCost | undefined,
+  at: number,
   id: string | null,
 ): VisitRestorationDto {
+  const cost = planned.cost.restorations[at];
   if (!cost) throw new Error('A restoration has no cost');
   return {
     id,
@@ -64,8 +69,15 @@ function restorationView(
     attempts: r.attempts,
     cycles: r.cycles,
     volumeMm3: formatQuantity(r.volumeMm3),
+    volumeSource: r.volumeSource,
+    lengthMm: r.lengthMm === null ? null : formatQuantity(r.lengthMm),
+    widthMm: r.widthMm === null ? null : formatQuantity(r.widthMm),
     depthMm: formatQuantity(r.depthMm),
+    layers: layersForDepth(r.depthMm, r.template.layerThicknessMm),
     minutes: r.minutes,
+    assistantMinutes: r.assistantMinutes,
+    redoOf: otherView(planned.redoOf[at] ?? null),
+    redoneBy: [],
     cost: {
       own: formatMoney(cost.own),
       shared: formatMoney(cost.shared),
@@ -73,6 +85,23 @@ function restorationView(
       total: formatMoney((cost.own + cost.shared) as typeof cost.own),
     },
   };
+}
+
+function otherView(earlier: EarlierRestoration | null): OtherRestorationDto | null {
+  if (!earlier) return null;
+  return {
+    restorationId: earlier.id,
+    visitId: earlier.visit_id,
+    visitedOn: earlier.visited_on,
+  };
+}
+
+function sharedDoseOf(consumableId: string, { issued }: PlannedVisit): SharedDoseDto | null {
+  return sharedDose(
+    issued.lines
+      .filter(({ draft }) => draft.sharesDose && draft.consumableId === consumableId)
+      .map(({ draft, charged }) => ({ dispensed: draft.dispensed, charged })),
+  );
 }
 
 function lineView(
@@ -101,6 +130,7 @@ function lineView(
     placed: formatQuantity(draft.placed),
     dispensed: formatQuantity(draft.dispensed),
     charged: formatQuantity(line.charged),
+    sharedDose: draft.sharesDose ? sharedDoseOf(draft.consumableId, planned) : null,
     cost: formatMoney(line.cost),
     shortfall: line.missing ? formatQuantity(line.missing.quantity) : '0',
     taken: line.takes.map((take) => takenView(take, ids?.movementOf.get(take) ?? null)),

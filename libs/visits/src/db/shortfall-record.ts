@@ -12,6 +12,8 @@ export interface OpenShortfall
   readonly lotId: string | null;
   readonly usedOn: IsoDate;
   readonly open: Quantity;
+  /** Settled together with the others of its visit that share single doses. */
+  readonly sharesDose: boolean;
 }
 
 interface Row {
@@ -23,15 +25,17 @@ interface Row {
   lot_id: string | null;
   used_on: IsoDate;
   open: string;
+  shares_dose: boolean;
   life_after_opening: number | null;
   life_after_opening_unit: 'day' | 'month' | null;
 }
 
 const OPEN = `
 SELECT s.id, s.visit_id, s.usage_line_id, s.consumable_id, s.location_id, s.lot_id,
-       s.used_on::text, s.quantity - s.settled AS open, c.life_after_opening,
+       s.used_on::text, s.quantity - s.settled AS open, u.shares_dose, c.life_after_opening,
        c.life_after_opening_unit
 FROM shortfalls s JOIN consumables c ON c.id = s.consumable_id
+JOIN usage_lines u ON u.id = s.usage_line_id
 WHERE s.practice_id = current_practice() AND s.consumable_id = ANY($1::uuid[])
   AND s.settled < s.quantity AND s.cancelled_at IS NULL
 ORDER BY s.used_on, s.id`;
@@ -51,6 +55,7 @@ export async function openShortfalls(
     lotId: row.lot_id,
     usedOn: row.used_on,
     open: quantity(row.open),
+    sharesDose: row.shares_dose,
     life_after_opening: row.life_after_opening,
     life_after_opening_unit: row.life_after_opening_unit,
   }));

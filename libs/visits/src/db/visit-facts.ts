@@ -7,6 +7,7 @@ import {
   quantity,
 } from '#lib/measure';
 import type { IsoDate, Tx } from '#lib/platform';
+import type { EarlierRestoration } from '../domain/check-redo.js';
 
 export interface ConsumableFacts {
   readonly id: string;
@@ -46,6 +47,8 @@ export interface VisitFacts {
   } | null;
   readonly consumables: ReadonlyMap<string, ConsumableFacts>;
   readonly lots: ReadonlyMap<string, ScannedLotFacts>;
+  /** Restorations that are said to be done again. */
+  readonly earlier: ReadonlyMap<string, EarlierRestoration>;
 }
 
 interface ConsumableRow extends Omit<ConsumableFacts, 'unitCost' | 'dose'> {
@@ -92,13 +95,20 @@ SELECT
        'received_on', (SELECT min(l.received_on) FROM layers l
          JOIN deliveries d ON d.id = l.delivery_id
          WHERE l.lot_id = t.id AND d.reversed_at IS NULL))), '[]')
-     FROM lots t WHERE t.id = ANY($4::uuid[])) AS lots`;
+     FROM lots t WHERE t.id = ANY($4::uuid[])) AS lots,
+  (SELECT coalesce(json_agg(json_build_object(
+       'id', r.id, 'visit_id', v.id, 'visited_on', v.visited_on,
+       'chart_reference', v.chart_reference, 'tooth', r.tooth,
+       'reversed', v.reversed_at IS NOT NULL)), '[]')
+     FROM restorations r JOIN visits v ON v.id = r.visit_id
+     WHERE r.id = ANY($5::uuid[])) AS earlier`;
 
 interface FactsRow {
   location: VisitFacts['location'];
   dentist: VisitFacts['dentist'];
   consumables: ConsumableRow[];
   lots: ScannedLotFacts[];
+  earlier: EarlierRestoration[];
 }
 
 interface FactsQuery {
@@ -106,6 +116,7 @@ interface FactsQuery {
   readonly dentistId: string | null;
   readonly consumableIds: readonly string[];
   readonly lotIds: readonly string[];
+  readonly redoOf?: readonly string[];
 }
 
 /** All that planning a visit has to know beside its templates, in one round trip. */
@@ -115,6 +126,7 @@ export async function loadFacts(tx: Tx, query: FactsQuery): Promise<VisitFacts> 
     query.dentistId,
     query.consumableIds,
     query.lotIds,
+    query.redoOf ?? [],
   ]);
   if (!row) throw new Error('The facts of a visit came back empty');
   return {
@@ -122,6 +134,7 @@ export async function loadFacts(tx: Tx, query: FactsQuery): Promise<VisitFacts> 
     dentist: row.dentist,
     consumables: new Map(row.consumables.map((c) => [c.id, toConsumable(c)])),
     lots: new Map(row.lots.map((lot) => [lot.id, lot])),
+    earlier: new Map(row.earlier.map((each) => [each.id, each])),
   };
 }
 

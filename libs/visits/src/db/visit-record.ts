@@ -14,8 +14,13 @@ export interface NewRestoration {
   readonly attempts: number;
   readonly cycles: number;
   readonly volumeMm3: Quantity;
+  readonly volumeSource: string;
+  readonly lengthMm: Quantity | null;
+  readonly widthMm: Quantity | null;
   readonly depthMm: Quantity;
   readonly minutes: number;
+  readonly assistantMinutes: number;
+  readonly redoOf: string | null;
 }
 
 export interface NewUsageLine {
@@ -28,6 +33,7 @@ export interface NewUsageLine {
   readonly planned: Quantity;
   readonly placed: Quantity;
   readonly dispensed: Quantity;
+  readonly sharesDose: boolean;
   readonly charged: Quantity;
   readonly cost: Money;
 }
@@ -50,6 +56,7 @@ export interface NewVisit {
   readonly locationId: string;
   readonly staffCount: number;
   readonly costShareKey: CostShareKey;
+  readonly withoutAnaesthetic: boolean;
   readonly recordedAt: Date;
   readonly restorations: readonly NewRestoration[];
   readonly lines: readonly NewUsageLine[];
@@ -61,25 +68,29 @@ const INSERT = `
 WITH input AS (SELECT $1::json AS doc, current_practice() AS practice_id, $2::uuid AS person_id),
 visit AS (
   INSERT INTO visits (id, practice_id, chart_reference, visited_on, dentist_id, location_id,
-    staff_count, cost_share_key, material_cost, retake_cost, estimated, recorded_by, recorded_at)
+    staff_count, cost_share_key, without_anaesthetic, material_cost, retake_cost, estimated,
+    recorded_by, recorded_at)
   SELECT v.id, i.practice_id, v.chart_reference, v.visited_on, v.dentist_id, v.location_id,
-    v.staff_count, v.cost_share_key, v.material_cost, v.retake_cost, v.estimated, i.person_id,
-    v.recorded_at
+    v.staff_count, v.cost_share_key, v.without_anaesthetic, v.material_cost, v.retake_cost,
+    v.estimated, i.person_id, v.recorded_at
   FROM input i, json_to_record(i.doc->'visit') AS v(id uuid, chart_reference text, visited_on date,
     dentist_id uuid, location_id uuid, staff_count smallint, cost_share_key text,
-    material_cost numeric, retake_cost numeric, estimated boolean, recorded_at timestamptz)
+    without_anaesthetic boolean, material_cost numeric, retake_cost numeric, estimated boolean, recorded_at timestamptz)
   RETURNING id
 ), new_restorations AS (
   INSERT INTO restorations (id, practice_id, visit_id, position, tooth, surfaces, cavity_class,
-    reason, template_id, template_version, shades, attempts, cycles, volume_mm3, depth_mm, minutes,
-    own_cost, shared_cost, retake_cost)
+    reason, template_id, template_version, shades, attempts, cycles, volume_mm3, volume_source,
+    length_mm, width_mm, depth_mm, minutes, assistant_minutes, redo_of, own_cost, shared_cost,
+    retake_cost)
   SELECT r.id, i.practice_id, v.id, r.position, r.tooth, r.surfaces, r.cavity_class, r.reason,
-    r.template_id, r.template_version, r.shades, r.attempts, r.cycles, r.volume_mm3, r.depth_mm,
-    r.minutes, r.own_cost, r.shared_cost, r.retake_cost
+    r.template_id, r.template_version, r.shades, r.attempts, r.cycles, r.volume_mm3,
+    r.volume_source, r.length_mm, r.width_mm, r.depth_mm, r.minutes, r.assistant_minutes, r.redo_of,
+    r.own_cost, r.shared_cost, r.retake_cost
   FROM input i, visit v, json_to_recordset(i.doc->'restorations') AS r(id uuid, position integer,
     tooth smallint, surfaces text, cavity_class text, reason text, template_id uuid,
     template_version integer, shades uuid[], attempts smallint, cycles smallint, volume_mm3 numeric,
-    depth_mm numeric, minutes integer, own_cost numeric, shared_cost numeric, retake_cost numeric)
+    volume_source text, length_mm numeric, width_mm numeric, depth_mm numeric, minutes integer,
+    assistant_minutes integer, redo_of uuid, own_cost numeric, shared_cost numeric, retake_cost numeric)
 ), new_costs AS (
   INSERT INTO restoration_costs (practice_id, restoration_id, category, cost)
   SELECT i.practice_id, r.restoration_id, r.category, r.cost
@@ -87,12 +98,12 @@ visit AS (
     cost numeric)
 ), new_lines AS (
   INSERT INTO usage_lines (id, practice_id, visit_id, position, restoration_id, tooth, attempt,
-    consumable_id, driver, planned, placed, dispensed, charged, cost)
+    consumable_id, driver, planned, placed, dispensed, shares_dose, charged, cost)
   SELECT r.id, i.practice_id, v.id, r.position, r.restoration_id, r.tooth, r.attempt,
-    r.consumable_id, r.driver, r.planned, r.placed, r.dispensed, r.charged, r.cost
+    r.consumable_id, r.driver, r.planned, r.placed, r.dispensed, r.shares_dose, r.charged, r.cost
   FROM input i, visit v, json_to_recordset(i.doc->'lines') AS r(id uuid, position integer,
     restoration_id uuid, tooth smallint, attempt smallint, consumable_id uuid, driver text,
-    planned numeric, placed numeric, dispensed numeric, charged numeric, cost numeric)
+    planned numeric, placed numeric, dispensed numeric, shares_dose boolean, charged numeric, cost numeric)
 )
 INSERT INTO shortfalls (id, practice_id, usage_line_id, visit_id, consumable_id, location_id,
   lot_id, used_on, quantity, unit_cost, cost_known)
@@ -113,6 +124,7 @@ export async function insertVisit(tx: Tx, personId: string, visit: NewVisit): Pr
       location_id: visit.locationId,
       staff_count: visit.staffCount,
       cost_share_key: visit.costShareKey,
+      without_anaesthetic: visit.withoutAnaesthetic,
       material_cost: formatMoney(visit.cost.total),
       retake_cost: formatMoney(visit.cost.retake),
       estimated: visit.shortfalls.length > 0,
@@ -140,8 +152,13 @@ function restorationRow(r: NewRestoration, index: number, cost: VisitCost): obje
     attempts: r.attempts,
     cycles: r.cycles,
     volume_mm3: formatQuantity(r.volumeMm3),
+    volume_source: r.volumeSource,
+    length_mm: r.lengthMm === null ? null : formatQuantity(r.lengthMm),
+    width_mm: r.widthMm === null ? null : formatQuantity(r.widthMm),
     depth_mm: formatQuantity(r.depthMm),
     minutes: r.minutes,
+    assistant_minutes: r.assistantMinutes,
+    redo_of: r.redoOf,
     ...costColumns(cost.restorations[index]),
   };
 }
@@ -181,6 +198,7 @@ function lineRow(
     planned: formatQuantity(line.planned),
     placed: formatQuantity(line.placed),
     dispensed: formatQuantity(line.dispensed),
+    shares_dose: line.sharesDose,
     charged: formatQuantity(line.charged),
     cost: formatMoney(line.cost),
   };

@@ -11,6 +11,8 @@ export interface CostedRestoration {
   readonly tooth: number;
   readonly minutes: number;
   readonly surfaces: number;
+  /** It does an earlier restoration again: all that it costs is a retake. */
+  readonly redo?: boolean;
 }
 
 export interface CostedLine {
@@ -105,7 +107,7 @@ function spread(
     const cell = of.cells.get(name) ?? { category: line.category, shared, cost: 0n };
     cell.cost += cost;
     of.cells.set(name, cell);
-    if (line.attempt > 1) of.retake += cost;
+    if (line.attempt > 1 || restorations[i]?.redo) of.retake += cost;
   }
 }
 

@@ -5,9 +5,11 @@ import {
   multiplyQuantity,
   type Quantity,
   quantityFromMicro,
+  ZERO_QUANTITY,
 } from '#lib/measure';
 import type { IsoDate } from '#lib/platform';
 import { blockedOn, type Candidate, chooseStock, type IssuePlan, type Take } from '#lib/stock';
+import { divide, type Part } from './share-dose.js';
 import type { UsageDraft } from './usage-plan.js';
 
 /** What of a consumable matters when it is issued and costed. */
@@ -53,10 +55,11 @@ export interface IssuedVisit {
 /** Serves the usage lines from stock; what the book does not have becomes a priced shortfall. */
 export function issueVisit(input: IssueInput): IssuedVisit {
   const lotWithout = lotsWithoutStock(input);
-  const needs = input.lines.map((line) => ({
-    consumableId: line.consumableId,
+  const groups = groupsOf(input);
+  const needs = groups.map(({ consumableId, lines }) => ({
+    consumableId,
     // Another lot than the one that was scanned must not be put in its place.
-    quantity: lotWithout.has(line.consumableId) ? quantityFromMicro(0n) : line.dispensed,
+    quantity: lotWithout.has(consumableId) ? ZERO_QUANTITY : dispensedBy(lines),
   }));
   const plan = chooseStock(input.candidates, {
     day: input.day,
@@ -67,18 +70,51 @@ export function issueVisit(input: IssueInput): IssuedVisit {
       afterOpeningUseBy(candidate, day, input.consumableOf(candidate.consumableId)),
     newId: input.newId,
   });
+  const parts = new Map<UsageDraft, Part>();
+  groups.forEach(({ consumableId, lines }, at) => {
+    const missing = lotWithout.has(consumableId) ? dispensedBy(lines) : plan.missing[at];
+    const whole = wholeDoses(missing ?? 0n, input.consumableOf(consumableId).dose);
+    const takes = plan.takes.filter((take) => take.need === at);
+    const sharers = lines.map(({ dispensed, placed }) => ({ amount: dispensed, placed }));
+    divide(sharers, takes, whole).forEach((part, i) => {
+      const line = lines[i];
+      if (line) parts.set(line, part);
+    });
+  });
   const lines = input.lines.map((draft, i) => {
     const lotId = lotWithout.get(draft.consumableId) ?? null;
-    const missing = lotId === null ? (plan.missing[i] ?? 0n) : draft.dispensed;
-    return issuedLine(
-      draft,
-      plan.takes.filter((take) => take.need === i),
-      missing,
-      lotId,
-      input,
-    );
+    const { takes = [], missing = ZERO_QUANTITY } = parts.get(draft) ?? {};
+    const own = takes.map((take) => ({ ...take, need: i }));
+    return issuedLine(draft, own, missing, lotId, input);
   });
-  return { lines, plan };
+  return { lines, plan: { ...plan, takes: lines.flatMap((line) => line.takes) } };
+}
+
+interface Group {
+  readonly consumableId: string;
+  readonly lines: readonly UsageDraft[];
+}
+
+/** Lines that share single doses are served together; every other line by itself. */
+function groupsOf(input: IssueInput): Group[] {
+  const dosed = new Set(
+    input.candidates.filter((c) => c.dispensing === 'single-dose').map((c) => c.consumableId),
+  );
+  const groups = new Map<string | UsageDraft, UsageDraft[]>();
+  for (const line of input.lines) {
+    const { consumableId } = line;
+    const inDoses = dosed.has(consumableId) || input.consumableOf(consumableId).dose !== null;
+    const key = line.sharesDose && inDoses && line.dispensed > 0n ? consumableId : line;
+    groups.set(key, [...(groups.get(key) ?? []), line]);
+  }
+  return [...groups.values()].flatMap((lines) => {
+    const [first] = lines;
+    return first ? [{ consumableId: first.consumableId, lines }] : [];
+  });
+}
+
+function dispensedBy(lines: readonly UsageDraft[]): Quantity {
+  return quantityFromMicro(lines.reduce((sum, line) => sum + line.dispensed, 0n));
 }
 
 export function afterOpeningUseBy(
@@ -110,18 +146,17 @@ function lotsWithoutStock(input: IssueInput): Map<string, string> {
 function issuedLine(
   draft: UsageDraft,
   takes: readonly Take[],
-  missing: bigint,
+  quantity: Quantity,
   lotId: string | null,
   input: IssueInput,
 ): IssuedLine {
-  const { unitCost, dose } = input.consumableOf(draft.consumableId);
+  const { unitCost } = input.consumableOf(draft.consumableId);
   const taken = takes.reduce((sum, take) => sum + take.quantity, 0n);
   const paid = takes.reduce((sum, take) => sum + take.cost, 0n);
-  if (missing === 0n) {
+  if (quantity === 0n) {
     const charged = quantityFromMicro(taken);
     return { draft, takes, missing: null, charged, cost: moneyFromMicro(paid) };
   }
-  const quantity = wholeDoses(missing, dose);
   const price = unitCost ?? moneyFromMicro(0n);
   const estimate = shortfallCost(quantity, price);
   return {

@@ -17,6 +17,7 @@ const planned: PlannedLine[] = [
     driver: 'visit',
     placed: quantity('0'),
     dispensed: quantity('1'),
+    sharesDose: false,
   },
   {
     key: 'r1/a1/1/paste',
@@ -27,6 +28,7 @@ const planned: PlannedLine[] = [
     driver: 'mm3',
     placed: quantity('0.04'),
     dispensed: quantity('0.06'),
+    sharesDose: true,
   },
 ];
 const units = new Map([
@@ -76,6 +78,15 @@ describe('what was really used', () => {
         { consumableId: 'paste', restoration: 0, attempt: 2, placed: '0.02' },
       ]).slice(2),
     ).toEqual(['bib 0/2', 'paste 0.02/0.02']);
+  });
+
+  it('lets what is added join the doses that are open already', () => {
+    const entries = [
+      { consumableId: 'paste', dispensed: '0.05' },
+      { consumableId: 'other paste', dispensed: '0.05' },
+    ];
+    const result = applyUsage(planned, entries, context);
+    expect(result.ok && result.lines.map((l) => l.sharesDose)).toEqual([false, true, true, false]);
   });
 
   const wrong: [UsageEntry, string][] = [

@@ -25,6 +25,8 @@ export interface UsageDraft {
   readonly planned: Quantity;
   readonly placed: Quantity;
   readonly dispensed: Quantity;
+  /** It takes its part of single doses that other such lines of the visit use too. */
+  readonly sharesDose: boolean;
 }
 
 interface Context {
@@ -45,13 +47,15 @@ export function applyUsage(
   const lines = new Map<string, UsageDraft>(planned.map((line) => [line.key, draftOf(line)]));
   const touched = new Set<string>();
   const added: UsageDraft[] = [];
+  // What is added joins the doses that are open already.
+  const sharing = new Set(planned.filter((line) => line.sharesDose).map((l) => l.consumableId));
   for (const [i, entry] of entries.entries()) {
     const wrong = (field: string, message: string) =>
       ({ ok: false, error: { field: `usage[${i}].${field}`, message } }) as const;
     if (isLeftOut(entry.line)) {
       const draft = addLine(entry, context);
       if ('field' in draft) return wrong(draft.field, draft.message);
-      added.push(draft);
+      added.push({ ...draft, sharesDose: sharing.has(draft.consumableId) });
       continue;
     }
     const line = lines.get(entry.line);
@@ -68,9 +72,7 @@ export function applyUsage(
 }
 
 function draftOf(line: PlannedLine): UsageDraft {
-  const { key, restoration, tooth, attempt, consumableId, driver, placed, dispensed } = line;
-  const planned = dispensed;
-  return { key, restoration, tooth, attempt, consumableId, driver, planned, placed, dispensed };
+  return { ...line, planned: line.dispensed };
 }
 
 /** A smaller amount out of the container also means that no more than that was placed. */
@@ -113,6 +115,7 @@ function addLine(entry: UsageEntry, context: Context): UsageDraft | FieldError {
     planned: ZERO_QUANTITY,
     placed: placed ?? ZERO_QUANTITY,
     dispensed,
+    sharesDose: false,
   };
   return checked(line, context);
 }

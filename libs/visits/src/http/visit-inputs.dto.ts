@@ -5,6 +5,7 @@ import {
   type CostShareKey,
   DateField,
   DecimalField,
+  FlagField,
   IdField,
   ListField,
   TextField,
@@ -50,6 +51,17 @@ export class ScannedDto {
   holdingId?: string | null;
 }
 
+/** One restoration of a visit that takes place. */
+export class VisitRestorationInputDto extends RestorationDto {
+  @IdField({
+    optional: true,
+    description:
+      'An earlier restoration of the same tooth and chart that this one does again: all that it ' +
+      'costs is a retake.',
+  })
+  redoOf?: string | null;
+}
+
 export class PlanVisitDto {
   @DateField()
   visitedOn: string;
@@ -72,8 +84,25 @@ export class PlanVisitDto {
   })
   toothNotation?: 'iso' | 'universal' | null;
 
-  @ListField(() => RestorationDto, { min: 1, max: 32 })
-  restorations: RestorationDto[];
+  @FlagField({
+    optional: true,
+    description: 'Leaves out what the templates plan for anaesthesia.',
+  })
+  withoutAnaesthetic?: boolean | null;
+
+  @WholeField(0, 1440, {
+    optional: true,
+    description:
+      'Chair time of the whole visit: what no restoration states is divided by what the templates ' +
+      'plan. Those add up when left out.',
+  })
+  minutes?: number | null;
+
+  @WholeField(0, 1440, { optional: true, description: 'The same for the time of assistants.' })
+  assistantMinutes?: number | null;
+
+  @ListField(() => VisitRestorationInputDto, { min: 1, max: 32 })
+  restorations: VisitRestorationInputDto[];
 
   @ListField(() => UsageEntryDto, {
     optional: true,

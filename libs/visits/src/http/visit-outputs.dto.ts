@@ -13,6 +13,7 @@ import {
   OutTexts,
   OutWhole,
 } from '#lib/platform';
+import { VOLUME_SOURCES } from '#lib/procedures';
 
 const SURENESS = ['scanned', 'open container', 'assumed', 'not stated'];
 
@@ -61,6 +62,14 @@ export class UsedConsumableDto extends NamedDto {
   unit: string;
 }
 
+export class SharedDoseDto {
+  @OutWhole({ description: 'How many lines of the visit these doses serve.', example: 2 })
+  lines: number;
+
+  @OutDecimal({ description: 'What is charged for all of them: whole doses.', example: '0.25' })
+  charged: string;
+}
+
 export class UsageLineDto {
   @OutId({ nullable: true, description: 'Null in a preview.' })
   id: string | null;
@@ -92,8 +101,14 @@ export class UsageLineDto {
   @OutDecimal({ description: 'Out of the container.' })
   dispensed: string;
 
-  @OutDecimal({ description: 'What leaves stock: whole single doses.' })
+  @OutDecimal({ description: 'What leaves stock for it: whole single doses, or its part of them.' })
   charged: string;
+
+  @OutObject(() => SharedDoseDto, {
+    nullable: true,
+    description: 'The single doses that it shares with other lines of the visit.',
+  })
+  sharedDose: SharedDoseDto | null;
 
   @OutDecimal()
   cost: string;
@@ -117,6 +132,17 @@ export class RestorationCostDto {
 
   @OutDecimal({ description: 'Own and shared.' })
   total: string;
+}
+
+export class OtherRestorationDto {
+  @OutId()
+  restorationId: string;
+
+  @OutId()
+  visitId: string;
+
+  @OutDate()
+  visitedOn: string;
 }
 
 export class VisitRestorationDto {
@@ -153,11 +179,38 @@ export class VisitRestorationDto {
   @OutDecimal({ description: 'Of the cavity, in mm3; a planning value unless it was entered.' })
   volumeMm3: string;
 
+  @OutChoice(VOLUME_SOURCES, {
+    nullable: true,
+    description: 'Where the volume comes from; null: recorded before that was kept.',
+  })
+  volumeSource: string | null;
+
+  @OutDecimal({ nullable: true, description: 'Set where the volume comes from dimensions.' })
+  lengthMm: string | null;
+
+  @OutDecimal({ nullable: true })
+  widthMm: string | null;
+
   @OutDecimal()
   depthMm: string;
 
+  @OutWhole({ description: 'Depth by the layer thickness of the template.' })
+  layers: number;
+
   @OutWhole({ description: 'Chair time.' })
   minutes: number;
+
+  @OutWhole({ nullable: true, description: 'Time of assistants; null: not stated.' })
+  assistantMinutes: number | null;
+
+  @OutObject(() => OtherRestorationDto, {
+    nullable: true,
+    description: 'The earlier restoration that it does again: all that it costs is a retake.',
+  })
+  redoOf: OtherRestorationDto | null;
+
+  @OutList(() => OtherRestorationDto, { description: 'Later restorations that do it again.' })
+  redoneBy: OtherRestorationDto[];
 
   @OutObject(() => RestorationCostDto)
   cost: RestorationCostDto;
@@ -178,6 +231,9 @@ export class VisitPreviewDto {
 
   @OutChoice(TOOTH_NOTATIONS)
   toothNotation: string;
+
+  @OutFlag({ description: 'What the templates plan for anaesthesia was left out.' })
+  withoutAnaesthetic: boolean;
 
   @OutText({ example: 'EUR', description: 'ISO 4217.' })
   currency: string;
@@ -227,44 +283,4 @@ export class VisitDto extends VisitPreviewDto {
 
   @OutObject(() => VisitReversalDto, { nullable: true })
   reversal: VisitReversalDto | null;
-}
-
-export class VisitSummaryDto {
-  @OutId()
-  id: string;
-
-  @OutDate()
-  visitedOn: string;
-
-  @OutText()
-  chartReference: string;
-
-  @OutObject(() => NamedDto)
-  dentist: NamedDto;
-
-  @OutObject(() => NamedDto)
-  location: NamedDto;
-
-  @OutText({ example: '11 M decay, 21 MI cosmetic' })
-  restorations: string;
-
-  @OutWhole()
-  restorationCount: number;
-
-  @OutDecimal()
-  materialCost: string;
-
-  @OutFlag()
-  estimated: boolean;
-
-  @OutFlag()
-  reversed: boolean;
-}
-
-export class VisitPageDto {
-  @OutList(() => VisitSummaryDto)
-  items: VisitSummaryDto[];
-
-  @OutText({ nullable: true, description: 'Asks for the next page; null on the last one.' })
-  nextCursor: string | null;
 }

@@ -6,11 +6,14 @@ import { ReversalDto } from '#lib/stock';
 import { PostVisit } from '../app/post-visit.js';
 import { PreviewVisit } from '../app/preview-visit.js';
 import { ReverseVisit } from '../app/reverse-visit.js';
+import { EarlierRestorations } from '../queries/earlier-restorations.js';
 import { VisitList } from '../queries/visit-list.js';
 import { VisitReader } from '../queries/visit-reader.js';
+import { EarlierQuery, EarlierRestorationsDto } from './earlier-restorations.dto.js';
 import { PlanVisitDto, PostVisitDto } from './visit-inputs.dto.js';
 import { VisitListQuery } from './visit-list.query.js';
-import { VisitDto, VisitPageDto, VisitPreviewDto } from './visit-outputs.dto.js';
+import { VisitDto, VisitPreviewDto } from './visit-outputs.dto.js';
+import { VisitPageDto } from './visit-page.dto.js';
 
 @ApiTags('visits')
 @Controller('visits')
@@ -78,6 +81,7 @@ export class VisitsController {
 export class VisitReadsController {
   constructor(
     private readonly visitList: VisitList,
+    private readonly earlier: EarlierRestorations,
     private readonly reader: VisitReader,
     private readonly uow: UnitOfWork,
   ) {}
@@ -88,6 +92,20 @@ export class VisitReadsController {
   @ApiOkResponse({ type: VisitPageDto })
   async list(@CurrentActor() actor: Actor, @Query() query: VisitListQuery): Promise<VisitPageDto> {
     return this.visitList.run(actor, query);
+  }
+
+  @Get('earlier-restorations')
+  @Needs('visits.read')
+  @ApiOperation({
+    operationId: 'listEarlierRestorations',
+    summary: 'What was restored for a chart before, the latest first; at most a hundred',
+  })
+  @ApiOkResponse({ type: EarlierRestorationsDto })
+  async listEarlier(
+    @CurrentActor() actor: Actor,
+    @Query() query: EarlierQuery,
+  ): Promise<EarlierRestorationsDto> {
+    return this.earlier.run(actor, query);
   }
 
   @Get(':id')

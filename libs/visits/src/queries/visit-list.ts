@@ -3,7 +3,7 @@ import { formatTooth, type IsoTooth } from '#lib/dentition';
 import { formatMoney, money } from '#lib/measure';
 import { type Actor, decodeCursor, pageLimit, toPage, UnitOfWork } from '#lib/platform';
 import type { VisitListQuery } from '../http/visit-list.query.js';
-import type { VisitPageDto, VisitSummaryDto } from '../http/visit-outputs.dto.js';
+import type { VisitPageDto, VisitSummaryDto } from '../http/visit-page.dto.js';
 
 interface Row {
   id: string;

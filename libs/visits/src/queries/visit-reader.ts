@@ -1,8 +1,14 @@
 import { Injectable } from '@nestjs/common';
 import { formatTooth, type IsoTooth } from '#lib/dentition';
-import { formatMoney, formatQuantity, money, quantity } from '#lib/measure';
+import { formatMoney, formatQuantity, layersForDepth, money, quantity } from '#lib/measure';
 import { type Actor, refuse, type Tx } from '#lib/platform';
-import type { UsageLineDto, VisitDto, VisitRestorationDto } from '../http/visit-outputs.dto.js';
+import { sharedDose } from '../domain/share-dose.js';
+import type {
+  SharedDoseDto,
+  UsageLineDto,
+  VisitDto,
+  VisitRestorationDto,
+} from '../http/visit-outputs.dto.js';
 
 interface VisitRow {
   id: string;
@@ -12,6 +18,7 @@ interface VisitRow {
   location: { id: string; name: string };
   staff_count: number;
   cost_share_key: string;
+  without_anaesthetic: boolean;
   material_cost: string;
   retake_cost: string;
   estimated: boolean;
@@ -24,39 +31,52 @@ interface VisitRow {
   usage: UsageRow[];
 }
 
-interface RestorationRow extends Omit<VisitRestorationDto, 'tooth' | 'cost'> {
+interface RestorationRow extends Omit<VisitRestorationDto, 'tooth' | 'cost' | 'layers'> {
   tooth: IsoTooth;
+  layer_thickness: string;
   own_cost: string;
   shared_cost: string;
   retake_cost: string;
 }
 
-interface UsageRow extends Omit<UsageLineDto, 'tooth' | 'line'> {
+interface UsageRow extends Omit<UsageLineDto, 'tooth' | 'line' | 'sharedDose'> {
   tooth: IsoTooth | null;
+  shares_dose: boolean;
 }
+
+const OTHER = `json_build_object('restorationId', o.id, 'visitId', ov.id, 'visitedOn', ov.visited_on)`;
 
 // Decimals leave as text: a JSON number would lose digits.
 const VISIT = `
 SELECT v.id, v.chart_reference, v.visited_on::text,
   json_build_object('id', d.id, 'name', d.display_name) AS dentist,
   json_build_object('id', l.id, 'name', l.name) AS location,
-  v.staff_count, v.cost_share_key, v.material_cost, v.retake_cost, v.estimated, v.recorded_at,
+  v.staff_count, v.cost_share_key, v.without_anaesthetic, v.material_cost, v.retake_cost, v.estimated, v.recorded_at,
   by.display_name AS recorded_by, v.reversed_at, rev.display_name AS reversed_by, v.reversal_note,
   (SELECT json_agg(json_build_object('id', r.id, 'tooth', r.tooth, 'surfaces', r.surfaces,
      'cavityClass', r.cavity_class, 'reason', r.reason,
      'template', json_build_object('id', t.id, 'name', t.name),
      'templateVersion', r.template_version, 'shades', r.shades, 'attempts', r.attempts,
      'cycles', r.cycles, 'volumeMm3', r.volume_mm3::text, 'depthMm', r.depth_mm::text,
-     'minutes', r.minutes, 'own_cost', r.own_cost::text, 'shared_cost', r.shared_cost::text,
+     'volumeSource', r.volume_source, 'lengthMm', r.length_mm::text, 'widthMm', r.width_mm::text,
+     'layer_thickness', w.layer_thickness_mm::text, 'minutes', r.minutes,
+     'assistantMinutes', r.assistant_minutes,
+     'redoOf', (SELECT ${OTHER} FROM restorations o JOIN visits ov ON ov.id = o.visit_id
+        WHERE o.id = r.redo_of),
+     'redoneBy', (SELECT coalesce(json_agg(${OTHER} ORDER BY ov.visited_on, o.id), '[]')
+        FROM restorations o JOIN visits ov ON ov.id = o.visit_id
+        WHERE o.redo_of = r.id AND ov.reversed_at IS NULL),
+     'own_cost', r.own_cost::text, 'shared_cost', r.shared_cost::text,
      'retake_cost', r.retake_cost::text) ORDER BY r.position)
    FROM restorations r JOIN procedure_templates t ON t.id = r.template_id
+   JOIN template_versions w ON w.template_id = r.template_id AND w.version = r.template_version
    WHERE r.visit_id = v.id) AS restorations,
   (SELECT coalesce(json_agg(json_build_object('id', u.id, 'restoration', own.position - 1,
      'tooth', u.tooth, 'attempt', u.attempt,
      'consumable', json_build_object('id', c.id, 'name', c.name, 'shade', c.shade,
        'category', c.category, 'unit', c.stock_unit),
      'driver', u.driver, 'planned', u.planned::text, 'placed', u.placed::text,
-     'dispensed', u.dispensed::text, 'charged', u.charged::text, 'cost', u.cost::text,
+     'dispensed', u.dispensed::text, 'shares_dose', u.shares_dose, 'charged', u.charged::text, 'cost', u.cost::text,
      'shortfall', coalesce((SELECT sum(s.quantity - s.settled) FROM shortfalls s
         WHERE s.usage_line_id = u.id AND s.cancelled_at IS NULL), 0)::text,
      'taken', coalesce(m.taken, '[]')) ORDER BY u.position), '[]')
@@ -92,6 +112,7 @@ export class VisitReader {
       location: row.location,
       staffCount: row.staff_count,
       costShareKey: row.cost_share_key,
+      withoutAnaesthetic: row.without_anaesthetic,
       toothNotation: notation,
       currency: actor.currency,
       materialCost: shortMoney(row.material_cost),
@@ -101,7 +122,7 @@ export class VisitReader {
       recordedBy: row.recorded_by,
       reversal: reversalOf(row),
       restorations: row.restorations.map((r) => restorationOf(r, notation)),
-      usage: row.usage.map((line) => usageOf(line, notation)),
+      usage: row.usage.map((line) => usageOf(line, row.usage, notation)),
     };
   }
 }
@@ -116,12 +137,15 @@ function reversalOf(row: VisitRow): VisitDto['reversal'] {
 }
 
 function restorationOf(row: RestorationRow, notation: 'iso' | 'universal'): VisitRestorationDto {
-  const { own_cost, shared_cost, retake_cost, tooth, ...rest } = row;
+  const { own_cost, shared_cost, retake_cost, tooth, layer_thickness, ...rest } = row;
   return {
     ...rest,
     tooth: formatTooth(tooth, notation),
     volumeMm3: shortQuantity(row.volumeMm3),
+    lengthMm: row.lengthMm === null ? null : shortQuantity(row.lengthMm),
+    widthMm: row.widthMm === null ? null : shortQuantity(row.widthMm),
     depthMm: shortQuantity(row.depthMm),
+    layers: layersForDepth(quantity(row.depthMm), quantity(layer_thickness)),
     cost: {
       own: shortMoney(own_cost),
       shared: shortMoney(shared_cost),
@@ -131,9 +155,15 @@ function restorationOf(row: RestorationRow, notation: 'iso' | 'universal'): Visi
   };
 }
 
-function usageOf(row: UsageRow, notation: 'iso' | 'universal'): UsageLineDto {
+function usageOf(
+  row: UsageRow,
+  usage: readonly UsageRow[],
+  notation: 'iso' | 'universal',
+): UsageLineDto {
+  const { shares_dose, ...rest } = row;
   return {
-    ...row,
+    ...rest,
+    sharedDose: shares_dose ? sharedDoseOf(row.consumable.id, usage) : null,
     line: null,
     tooth: row.tooth === null ? null : formatTooth(row.tooth, notation),
     planned: shortQuantity(row.planned),
@@ -148,6 +178,14 @@ function usageOf(row: UsageRow, notation: 'iso' | 'universal'): UsageLineDto {
       cost: shortMoney(taken.cost),
     })),
   };
+}
+
+function sharedDoseOf(consumableId: string, usage: readonly UsageRow[]): SharedDoseDto | null {
+  return sharedDose(
+    usage
+      .filter((line) => line.shares_dose && line.consumable.id === consumableId)
+      .map((line) => ({ dispensed: quantity(line.dispensed), charged: quantity(line.charged) })),
+  );
 }
 
 function shortMoney(text: string): string {

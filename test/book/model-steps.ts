@@ -1,0 +1,80 @@
+import fc from 'fast-check';
+
+const DAYS = ['2026-03-02', '2026-03-20', '2026-05-04', '2026-07-01', '2026-11-20'] as const;
+const anyDay = fc.constantFrom(...DAYS);
+const anyItem = fc.constantFrom('etchant', 'adhesive', 'paste', 'capsule', 'strip', 'bib');
+const anyPlace = fc.constantFrom('store', 'room', 'otherRoom');
+const pick = fc.nat({ max: 1_000_000 });
+const amount = fc.constantFrom('0.01', '0.25', '0.333333', '1', '1.5', '2', '3', '4', '7', '40');
+
+/** Anything that somebody of the practice may do next. */
+export const step = fc.oneof(
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      do: fc.constant('deliver' as const),
+      day: anyDay,
+      item: anyItem,
+      at: anyPlace,
+      packs: fc.integer({ min: 1, max: 2 }),
+      price: fc.constantFrom('0', '0.07', '9.99', '100'),
+      lot: fc.constantFrom('L1', 'L2', null),
+      expires: fc.constantFrom('2026-04-01', '2026-06-30', '2028-01-31'),
+      freight: fc.constantFrom('0', '3.33'),
+    }),
+  },
+  {
+    weight: 6,
+    arbitrary: fc.record({
+      do: fc.constant('visit' as const),
+      day: anyDay,
+      at: anyPlace,
+      teeth: fc.subarray(['11', '21', '36'], { minLength: 1 }),
+      attempts: fc.integer({ min: 1, max: 3 }),
+      capsules: fc.boolean(),
+      key: fc.constantFrom('equal', 'minutes', 'surfaces'),
+      more: fc.option(fc.record({ item: anyItem, amount })),
+      scan: fc.option(pick),
+      minutes: fc.option(fc.integer({ min: 0, max: 200 })),
+      assistantMinutes: fc.option(fc.integer({ min: 0, max: 200 })),
+      redo: fc.option(pick),
+    }),
+  },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('reverse visit' as const), which: pick }) },
+  {
+    weight: 1,
+    arbitrary: fc.record({ do: fc.constant('reverse delivery' as const), which: pick }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({ do: fc.constant('reverse movement' as const), which: pick }),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      do: fc.constantFrom(
+        'write off' as const,
+        'return' as const,
+        'move' as const,
+        'count' as const,
+      ),
+      which: pick,
+      amount,
+      at: anyPlace,
+      day: anyDay,
+    }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({ do: fc.constant('open' as const), which: pick, day: anyDay }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      do: fc.constant('hold' as const),
+      which: pick,
+      status: fc.constantFrom('recalled', 'quarantined', 'released'),
+    }),
+  },
+);
+export type Step = typeof step extends fc.Arbitrary<infer T> ? T : never;
