@@ -143,6 +143,13 @@ describe('who may', () => {
     expect((await s.book.ask('POST', '/fees', {}, 'dentist')).status).toBe(400);
   });
 
+  it('enter what is left of a plan: managers too, who are told at the desk', async () => {
+    const ask = async (role: 'assistant' | 'auditor' | 'manager' | 'dentist') =>
+      (await s.book.ask('POST', '/plan-balances', {}, role)).status;
+    expect([await ask('assistant'), await ask('auditor')]).toEqual([403, 403]);
+    expect([await ask('manager'), await ask('dentist')]).toEqual([400, 400]);
+  });
+
   it('not see those of another practice', async () => {
     const other = await service.openPractice('next');
     const cookie = other.people.owner.cookie;

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
-import { TestService } from '../book/book.js';
+import { postVisit, restoration, TestService } from '../book/book.js';
 import { asOwner, testDataSource } from '../harness/database.js';
 import { openPricedBook, type PricedBook, planBody } from './pricing-book.js';
 
@@ -140,6 +140,62 @@ describe('what is left of a plan', () => {
     const listed = [...first.items, ...rest.items].map(({ maximumLeft }) => maximumLeft);
     expect(listed).toEqual(['700.00', '800.00', '900.00']);
     expect(rest.nextCursor).toBeNull();
+  });
+
+  it('is shown as it was on a day, one line for each chart and plan', async () => {
+    const second = (await s.book.done('POST', '/fee-plans', planBody({ name: 'Brook plan' }))).id;
+    const entries: readonly (readonly [string, string, string])[] = [
+      ['D-1', '2026-02-01', '900'],
+      ['d-1', '2026-03-01', '700'],
+      ['D-1', '2026-03-01', '650'],
+      ['D-2', '2026-02-15', '1500'],
+    ];
+    for (const [chartReference, asOf, maximumLeft] of entries) {
+      const body = { planId: second, chartReference, asOf, deductibleLeft: '0', maximumLeft };
+      await s.book.done('POST', '/plan-balances', body);
+    }
+    type Listed = { items: { chartReference: string; maximumLeft: string }[]; nextCursor: string };
+    const left = async (query: string) => {
+      const path = `/plan-balances?planId=${second}&${query}`;
+      const { items, nextCursor } = await s.book.done<Listed>('GET', path);
+      const texts = items.map((each) => `${each.chartReference} ${each.maximumLeft}`);
+      return { texts, nextCursor };
+    };
+    expect((await left('show=counting')).texts).toEqual(['D-1 650.00', 'D-2 1500.00']);
+    expect((await left('show=counting&on=2026-02-20')).texts).toEqual([
+      'D-2 1500.00',
+      'D-1 900.00',
+    ]);
+    expect((await left('on=2026-02-10')).texts).toEqual(['D-1 900.00']);
+    const { nextCursor } = await left('show=counting&limit=1');
+    const next = await left(`show=counting&limit=1&cursor=${nextCursor}`);
+    expect(next).toEqual({ texts: ['D-2 1500.00'], nextCursor: null });
+    expect((await left('show=counting&chartReference=D-2')).texts).toEqual(['D-2 1500.00']);
+    expect(await refused('GET', '/plan-balances?show=latest', undefined)).toEqual([400, 'show']);
+  });
+
+  it('of one chart is shown less what charges of later visits used', async () => {
+    const chartReference = 'E-1';
+    const told = { asOf: '2026-05-01', deductibleLeft: '50', maximumLeft: '1000' };
+    await s.book.done('POST', '/plan-balances', { planId: s.plan, chartReference, ...told });
+    const path = `/plan-balances?chartReference=e-1&show=counting`;
+    const nowOf = async (query = path) =>
+      (await s.book.done<{ items: { deductibleLeft: string; now: unknown }[] }>('GET', query))
+        .items[0];
+    const whole = { deductibleLeft: '50.00', maximumLeft: '1000.00' };
+    expect(await nowOf()).toMatchObject({ ...whole, now: whole });
+    const visit = await postVisit(s, {
+      chartReference,
+      visitedOn: '2026-05-04',
+      restorations: [restoration(s)],
+    });
+    const [made] = visit.restorations;
+    const charges = [{ restorationId: made?.id, planId: s.plan }];
+    await s.book.done('POST', '/charges', { visitId: visit.id, charges });
+    const now = { deductibleLeft: '0.00', maximumLeft: '896.00' };
+    expect(await nowOf()).toMatchObject({ ...whole, now });
+    expect(await nowOf(`${path}&on=2026-05-04`)).toMatchObject({ ...whole, now: null });
+    expect(await nowOf('/plan-balances?chartReference=E-1')).toMatchObject({ now: null });
   });
 
   it('that cannot be is refused by its field', async () => {

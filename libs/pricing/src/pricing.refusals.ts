@@ -9,5 +9,7 @@ export const refusePricing = defineRefusals({
   balance_not_known: { status: 422, title: 'What is left of the plan is not known' },
   fee_not_known: { status: 422, title: 'There is no fee for a restoration' },
   not_in_use: { status: 422, title: 'This is no longer in use' },
+  visit_reversed: { status: 409, title: 'The visit was reversed' },
+  split_does_not_fit: { status: 422, title: 'The amounts do not fit together' },
   way_not_open: { status: 422, title: 'The work cannot be done in this way' },
 });

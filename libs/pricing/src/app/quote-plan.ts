@@ -2,7 +2,7 @@ import { type Money, money, moneyFromMicro, multiplyRatio } from '#lib/measure';
 import { type Actor, type IsoDate, type Tx, unknownReference } from '#lib/platform';
 import { moneyText } from '#lib/stock';
 import { FeePlanEntity } from '../db/fee-plan.entity.js';
-import { balanceOn } from '../db/plan-balances.js';
+import { leftOn } from '../db/plan-left.js';
 import { loadTerms, toTerm } from '../db/plan-terms.js';
 import type { Balance, PlanSettings } from '../domain/plan-share.js';
 import type { PlanTerm } from '../domain/plan-terms.js';
@@ -62,10 +62,12 @@ async function whatIsLeft(
     return { balance: balanceOf(deductibleLeft, maximumLeft), asOf: null };
   }
   const { chartReference } = body;
-  const row = chartReference ? await balanceOn(tx, plan.id, chartReference, day) : undefined;
-  if (row) {
-    const balance = balanceOf(row.deductible_left, row.maximum_left);
-    return { balance, asOf: row.as_of };
+  if (chartReference) {
+    const left = await leftOn(tx, { planId: plan.id, chartReference, day, except: [] });
+    if (left) {
+      const { asOf, ...balance } = left;
+      return { balance, asOf };
+    }
   }
   const detail =
     'Enter what is left of deductible and maximum for this chart and plan, or state it.';
@@ -81,15 +83,29 @@ function balanceOf(deductible: string, maximum: string | null): Balance {
   };
 }
 
-/** The capacity cost of a chair minute on a day, if the practice ever entered one. */
-export async function loadChairMinuteCost(tx: Tx, day: IsoDate): Promise<Money | null> {
-  const [row] = await tx.query<{ yearly_cost: string; practical_minutes: number }>(
-    `SELECT yearly_cost, practical_minutes FROM cost_rates
+export interface MinuteCosts {
+  readonly chair: Money | null;
+  readonly assistant: Money | null;
+}
+
+interface RateRow {
+  readonly yearly_cost: string;
+  readonly practical_minutes: number;
+  readonly assistant_rate: string | null;
+}
+
+/** What a minute of a chair and of an assistant cost on a day, if the practice ever entered it. */
+export async function loadMinuteCosts(tx: Tx, day: IsoDate): Promise<MinuteCosts> {
+  const [row] = await tx.query<RateRow>(
+    `SELECT yearly_cost, practical_minutes, assistant_rate FROM cost_rates
      WHERE practice_id = current_practice() AND valid_from <= $1
      ORDER BY valid_from DESC LIMIT 1`,
     [day],
   );
-  if (!row) return null;
+  if (!row) return { chair: null, assistant: null };
   const yearly = money(moneyText(row.yearly_cost));
-  return moneyFromMicro(multiplyRatio(yearly, 1n, BigInt(row.practical_minutes), 'half-up'));
+  return {
+    chair: moneyFromMicro(multiplyRatio(yearly, 1n, BigInt(row.practical_minutes), 'half-up')),
+    assistant: row.assistant_rate === null ? null : money(moneyText(row.assistant_rate)),
+  };
 }

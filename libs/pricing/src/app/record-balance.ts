@@ -39,7 +39,7 @@ export class RecordBalance {
       if (!plan) throw unknownReference('planId', 'plan');
       checkBalance(actor, plan, command);
       const view = balanceView(await insert(tx, actor, command));
-      const { id, ...details } = view;
+      const { id, now: _, ...details } = view;
       const subject = { subjectKind: 'plan-balance', subjectId: id, details };
       await recordAudit(tx, actor, { action: 'plan-balance.recorded', ...subject });
       return view;

@@ -13,7 +13,7 @@ import type { QuoteQuestionDto } from '../http/quote.dto.js';
 import { refusePricing } from '../pricing.refusals.js';
 import { refuseFractions } from './coins.js';
 import { loadCharges, type QuotedCharge } from './quote-charges.js';
-import { loadChairMinuteCost, loadPlan, type QuotedPlan } from './quote-plan.js';
+import { loadMinuteCosts, loadPlan, type QuotedPlan } from './quote-plan.js';
 
 /** A quote worked out in full; nothing of it is written. */
 export interface WorkedOutQuote {
@@ -51,9 +51,8 @@ export async function workOutQuote(
   const plan = await loadPlan(tx, actor, body, day);
   const terms = plan?.terms ?? null;
   const charges = await loadCharges(tx, { inputs: body.restorations, restorations, terms, day });
-  const chairMinuteCost = body.chairMinuteCost
-    ? money(body.chairMinuteCost)
-    : await loadChairMinuteCost(tx, day);
+  const rates = await loadMinuteCosts(tx, day);
+  const chairMinuteCost = body.chairMinuteCost ? money(body.chairMinuteCost) : rates.chair;
   const costsOf = await recordedOwnCosts(tx, restorations.map(kindOf));
   const recordedOwn = restorations.map((restoration) => costsOf(kindOf(restoration)));
   const { setUpMinutes = null, targetContributionPerHour: target } = body;
@@ -67,6 +66,7 @@ export async function workOutQuote(
     consumableOf: (id) => consumableOf(facts, id),
     setUpMinutes,
     chairMinuteCost,
+    assistantMinuteCost: rates.assistant,
     targetPerHour: target ? money(target) : null,
     recordedOwn,
   });

@@ -18,6 +18,13 @@ SELECT b.id, b.plan_id, p.name AS plan_name, b.chart_reference, b.as_of, b.deduc
        b.maximum_left, w.display_name AS recorded_by, b.recorded_at
 FROM plan_balances b JOIN fee_plans p ON p.id = b.plan_id JOIN people w ON w.id = b.recorded_by`;
 
+/** Finds what takes the place of balance b of the same chart and plan; $3 is the day, or null. */
+export const LATER_BALANCE = `
+SELECT FROM plan_balances later
+WHERE later.practice_id = b.practice_id AND later.plan_id = b.plan_id
+  AND lower(later.chart_reference) = lower(b.chart_reference)
+  AND (later.as_of, later.id) > (b.as_of, b.id) AND ($3::date IS NULL OR later.as_of <= $3)`;
+
 /** What was last known to be left on a day; undefined when nobody ever entered it. */
 export async function balanceOn(
   tx: Tx,

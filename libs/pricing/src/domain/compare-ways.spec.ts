@@ -51,6 +51,7 @@ function input(changes: Partial<QuoteInput> = {}): QuoteInput {
     },
     setUpMinutes: null,
     chairMinuteCost: null,
+    assistantMinuteCost: null,
     targetPerHour: null,
     recordedOwn: [[], []],
     ...changes,
@@ -100,6 +101,7 @@ describe('the ways of doing the work', () => {
       { consumableId: 'dam', quantity: quantity('1'), cost: money('0.5') },
     ]);
     expect(apart.repeatedMinutes).toBeNull();
+    expect(together.lines.map((line) => text(line.materialAlone))).toEqual(['2.27', '2.27']);
     expect(text(way('cosmetic only', input()).patientPays)).toBe('320.00');
     expect(text(way('insured only', input()).patientPays)).toBe('76.00');
   });
@@ -113,6 +115,11 @@ describe('the ways of doing the work', () => {
     const together = way('all in one visit', known);
     expect([together.minutes, text(together.chairCost)]).toEqual([100, '250.00']);
     expect(text(together.afterChairTime)).toBe('246.31');
+    // Twice 40 minutes of an assistant at 0.60.
+    const helped = way('all in one visit', { ...known, assistantMinuteCost: money('0.6') });
+    expect([helped.assistantMinutes, text(helped.assistantCost)]).toEqual([80, '48.00']);
+    expect(text(helped.afterChairTime)).toBe('198.31');
+    expect(helped.contribution).toBe(together.contribution);
     // 3.69 + 300 x 100 / 60
     expect(text(together.neededIncome)).toBe('503.69');
     const [insured, cosmetic] = together.lines;
@@ -194,6 +201,7 @@ const anyInput = fc
     staffCount: fc.integer({ min: 1, max: 3 }),
     setUpMinutes: fc.option(fc.integer({ min: 0, max: 30 })),
     chairMinuteCost: fc.option(cents),
+    assistantMinuteCost: fc.option(cents),
     targetPerHour: fc.option(cents),
   })
   .map(({ work, ...more }) =>
@@ -231,6 +239,26 @@ describe('any quote', () => {
         const again = apart.repeated.reduce((total, { cost }) => total + cost, 0n);
         expect(again).toBe(apart.material - together.material);
         expect(apart.minutes >= together.minutes).toBe(true);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('charges alike restorations no more for sharing a visit than they would cost alone', () => {
+    fc.assert(
+      fc.property(anyInput, (from) => {
+        // Where templates differ, what one needs for the visit is shared by all of it, and a key such
+        // as surfaces weighs on the largest: then a line may bear more, and the quote shows it.
+        const [like] = from.restorations;
+        if (!like) return;
+        const { template, shades, reason } = like;
+        const restorations = from.restorations.map((r) => ({ ...r, template, shades, reason }));
+        for (const { lines } of compareWays({ ...from, restorations, costShareKey: 'equal' })) {
+          for (const { material, materialAlone } of lines) {
+            // Each is rounded to the cent, the one up and the other down at most.
+            expect(material <= materialAlone + CENT).toBe(true);
+          }
+        }
       }),
       { numRuns: 300 },
     );

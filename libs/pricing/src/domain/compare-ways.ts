@@ -19,7 +19,13 @@ import {
   withoutPlan,
 } from './plan-share.js';
 import { type Range, resample } from './resample.js';
-import { type MaterialInput, type Repeated, repeatedUse, wayMaterial } from './way-material.js';
+import {
+  type MaterialInput,
+  type Repeated,
+  repeatedUse,
+  type WayMaterial,
+  wayMaterial,
+} from './way-material.js';
 import { type Way, type WayKind, waysOf } from './ways.js';
 
 export interface QuoteInput extends MaterialInput {
@@ -30,6 +36,8 @@ export interface QuoteInput extends MaterialInput {
   readonly setUpMinutes: number | null;
   /** What the capacity of one chair minute costs; null: not known. */
   readonly chairMinuteCost: Money | null;
+  /** What a minute of an assistant costs; null: not known, so not counted. */
+  readonly assistantMinuteCost: Money | null;
   readonly targetPerHour: Money | null;
   /** What the restorations' own use cost in earlier visits, one list for each restoration. */
   readonly recordedOwn: readonly (readonly Money[])[];
@@ -41,6 +49,8 @@ export interface QuotedLine {
   readonly reason: Reason;
   readonly fee: Money;
   readonly material: Money;
+  /** What it would use in a visit of its own: what sharing a visit and a tooth saves it. */
+  readonly materialAlone: Money;
   readonly minutes: number;
   readonly share: PlanShare;
   /** Undefined when no target was given. */
@@ -66,9 +76,13 @@ export interface QuotedWay {
   readonly material: Money;
   readonly minutes: number;
   readonly chairCost: Money | null;
+  /** Of the restorations; set-up is counted with the chair. */
+  readonly assistantMinutes: number;
+  readonly assistantCost: Money | null;
   /** What plan and patient pay, less material. */
   readonly contribution: Money;
   readonly contributionPerHour: Money | null;
+  /** Contribution less the time of chair and assistants. */
   readonly afterChairTime: Money | null;
   /** What plan and patient would have to pay for the wished contribution; undefined: no target. */
   readonly neededIncome: Money | undefined;
@@ -88,27 +102,32 @@ export function compareWays(input: QuoteInput): QuotedWay[] {
   const [together, ...others] = waysOf(input.restorations.map((r) => r.reason));
   if (!together) return [];
   const first = wayMaterial(together, input);
+  const alone = input.restorations.map((_, i) => wayMaterial({ visits: [[i]] }, input).total);
   const ways = others.map((way) => {
     const material = wayMaterial(way, input);
     const whole = way.visits.flat().length === input.restorations.length;
-    return quoteWay(way, input, material, whole ? repeatedUse(material, first, input.step) : []);
+    const repeated = whole ? repeatedUse(material, first, input.step) : [];
+    return quoteWay(way, input, { ...material, alone, repeated });
   });
-  return [quoteWay(together, input, first, []), ...ways];
+  return [quoteWay(together, input, { ...first, alone, repeated: [] }), ...ways];
 }
 
-function quoteWay(
-  way: Way,
-  input: QuoteInput,
-  material: ReturnType<typeof wayMaterial>,
-  repeated: readonly Repeated[],
-): QuotedWay {
-  const lines = quoteLines(way, input, material.byRestoration);
+interface MaterialOfWay extends WayMaterial {
+  /** Of each restoration in a visit of its own, by position in the list. */
+  readonly alone: readonly Money[];
+  readonly repeated: readonly Repeated[];
+}
+
+function quoteWay(way: Way, input: QuoteInput, material: MaterialOfWay): QuotedWay {
+  const lines = quoteLines(way, input, material);
   const visits = way.visits.map((positions) => quoteVisit(positions, input, lines));
   const totals = totalsOf(lines);
   const minutes = visits.reduce((total, visit) => total + visit.minutes, 0);
   const income = moneyFromMicro(totals.planPays + totals.patientPays);
   const contribution = subtract(income, material.total);
-  const chairCost = chairCostOf(minutes, input);
+  const chairCost = timeCost(minutes, input.chairMinuteCost, input.step);
+  const assistantMinutes = assistantMinutesOf(way, input);
+  const assistantCost = timeCost(assistantMinutes, input.assistantMinuteCost, input.step);
   const materialRange = rangeOf(lines, input, material.shared);
   return {
     kind: way.kind,
@@ -118,9 +137,14 @@ function quoteWay(
     material: material.total,
     minutes,
     chairCost,
+    assistantMinutes,
+    assistantCost,
     contribution,
     contributionPerHour: perHour(contribution, minutes, input.step),
-    afterChairTime: chairCost === null ? null : subtract(contribution, chairCost),
+    afterChairTime:
+      chairCost === null
+        ? null
+        : subtract(contribution, moneyFromMicro(chairCost + (assistantCost ?? 0n))),
     neededIncome: neededIncome(material.total, minutes, input),
     materialRange,
     contributionRange: materialRange && {
@@ -128,7 +152,7 @@ function quoteWay(
       p50: subtract(income, materialRange.p50),
       p90: subtract(income, materialRange.p10),
     },
-    repeated,
+    repeated: material.repeated,
     repeatedMinutes:
       input.setUpMinutes === null ? null : input.setUpMinutes * (way.visits.length - 1),
   };
@@ -143,11 +167,7 @@ function totalsOf(lines: readonly QuotedLine[]) {
   };
 }
 
-function quoteLines(
-  way: Way,
-  input: QuoteInput,
-  material: ReadonlyMap<number, Money>,
-): QuotedLine[] {
+function quoteLines(way: Way, input: QuoteInput, material: MaterialOfWay): QuotedLine[] {
   const placed = way.visits.flatMap((positions, visit) => {
     const setUp = splitSetUp(positions.length, input.setUpMinutes);
     return positions.map((position, at) => ({ position, visit, setUp: setUp[at] ?? 0n }));
@@ -159,7 +179,7 @@ function quoteLines(
     const { reason, minutes } = found(input.restorations[position]);
     const charge = found(charges[i]);
     const limit = plan && paid && incomeLimit(charge, plan.settings, found(paid.before[i]), step);
-    const cost = found(material.get(position));
+    const cost = found(material.byRestoration.get(position));
     const wanted = { material: cost, time: BigInt(minutes) * MICRO_MINUTE + setUp, limit, step };
     const perHour = input.targetPerHour;
     return {
@@ -168,6 +188,7 @@ function quoteLines(
       reason,
       fee: charge.fee,
       material: cost,
+      materialAlone: found(material.alone[position]),
       minutes,
       share: paid?.shares[i] ?? withoutPlan(charge.fee),
       lowestFee: perHour === null ? undefined : lowestFee({ ...wanted, perHour }),
@@ -196,9 +217,14 @@ function quoteVisit(
   };
 }
 
-function chairCostOf(minutes: number, { chairMinuteCost, step }: QuoteInput): Money | null {
-  if (chairMinuteCost === null) return null;
-  return moneyFromMicro(roundTo(chairMinuteCost * BigInt(minutes), step, 'half-up'));
+function assistantMinutesOf(way: Way, { restorations }: QuoteInput): number {
+  const positions = way.visits.flat();
+  return positions.reduce((total, i) => total + found(restorations[i]).assistantMinutes, 0);
+}
+
+function timeCost(minutes: number, minuteCost: Money | null, step: bigint): Money | null {
+  if (minuteCost === null) return null;
+  return moneyFromMicro(roundTo(minuteCost * BigInt(minutes), step, 'half-up'));
 }
 
 function perHour(amount: Money, minutes: number, step: bigint): Money | null {

@@ -27,7 +27,8 @@ export function templateLine(
 ): Omit<TemplateLine, 'lineNumber'> {
   const amount = quantity(dispensed);
   const usual = { placed: amount, everyAttempt: false, reasons: null };
-  return { consumableId, driver, dispensed: amount, ...usual };
+  const flags = { sharesDose: false, anaesthetic: false };
+  return { consumableId, driver, dispensed: amount, ...usual, ...flags };
 }
 
 function toothOf(number: number): IsoTooth {
@@ -54,6 +55,7 @@ export function restorationOn(
       version: 1,
       name: 'Filling',
       minutes: 40,
+      assistantMinutes: 40,
       layerThicknessMm: quantity('2'),
       active: true,
       lines: lines.map((line, i) => ({ ...line, lineNumber: i + 1 })),
@@ -62,8 +64,12 @@ export function restorationOn(
     attempts: 1,
     cycles: 1,
     volumeMm3: quantity('12'),
+    volumeSource: 'planning value',
+    lengthMm: null,
+    widthMm: null,
     depthMm: quantity('2'),
     minutes: 40,
+    assistantMinutes: 40,
     ...more,
   };
 }

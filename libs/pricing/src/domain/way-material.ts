@@ -10,7 +10,7 @@ import {
 } from '#lib/measure';
 import type { CostShareKey } from '#lib/platform';
 import { expandUsage, type PlannedRestoration } from '#lib/procedures';
-import { sharesOf, wholeDoses } from '#lib/visits';
+import { chargeWhole, sharesOf } from '#lib/visits';
 import type { Way } from './ways.js';
 
 export interface PricedConsumable {
@@ -62,7 +62,7 @@ const PICO = 1_000_000n;
  * rounded once, so that more visits never come out cheaper through rounding; restorations add up to
  * the way by largest remainder.
  */
-export function wayMaterial(way: Way, input: MaterialInput): WayMaterial {
+export function wayMaterial(way: Pick<Way, 'visits'>, input: MaterialInput): WayMaterial {
   const exact = new Map<number, bigint>();
   const sharedUse = new Map<string, SharedUse>();
   for (const positions of way.visits) {
@@ -124,9 +124,10 @@ function exactLines(positions: readonly number[], input: MaterialInput): ExactLi
     staffCount: input.staffCount,
     isWhole: (id) => isWholeUnit(input.consumableOf(id).stock_unit),
   });
-  return planned.map(({ restoration, tooth, attempt, consumableId, dispensed }) => {
-    const { dose, unitCost } = input.consumableOf(consumableId);
-    const charged = wholeDoses(dispensed, dose);
+  const whole = chargeWhole(planned, (id) => input.consumableOf(id).dose);
+  return planned.map(({ restoration, tooth, attempt, consumableId, dispensed }, i) => {
+    const { unitCost } = input.consumableOf(consumableId);
+    const charged = whole[i] ?? dispensed;
     const cost = charged * (unitCost ?? 0n);
     return { restoration, tooth, attempt, consumableId, charged, cost };
   });

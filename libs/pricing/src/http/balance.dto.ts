@@ -1,4 +1,5 @@
 import {
+  ChoiceField,
   DateField,
   DecimalField,
   IdField,
@@ -42,6 +43,23 @@ export class BalanceQueryDto extends PageQuery {
 
   @IdField({ optional: true })
   planId?: string;
+
+  @DateField({ optional: true, description: 'Only what was entered for this day or one before.' })
+  on?: string;
+
+  @ChoiceField(['all', 'counting'], {
+    optional: true,
+    description: 'All that was entered, or of each chart and plan only what counts on the day.',
+  })
+  show?: 'all' | 'counting';
+}
+
+export class LeftDto {
+  @OutDecimal()
+  deductibleLeft: string;
+
+  @OutDecimal({ nullable: true })
+  maximumLeft: string | null;
 }
 
 export class BalanceDto {
@@ -62,6 +80,14 @@ export class BalanceDto {
 
   @OutDecimal({ nullable: true, description: 'Null: the plan has no yearly maximum.' })
   maximumLeft: string | null;
+
+  @OutObject(() => LeftDto, {
+    nullable: true,
+    description:
+      'What charges of later visits leave of it. Only where the figures that count of one chart ' +
+      'are asked for, and no day; else null.',
+  })
+  now: LeftDto | null;
 
   @OutText()
   recordedBy: string;

@@ -19,6 +19,7 @@ export class BalancesController {
   @ApiOperation({
     operationId: 'listPlanBalances',
     summary: 'What was entered as left of deductible and maximum, the latest day first',
+    description: 'The latest day counts; of two of one day the one that was entered later.',
   })
   @ApiOkResponse({ type: BalancePageDto })
   async list(
@@ -29,7 +30,7 @@ export class BalancesController {
   }
 
   @Post()
-  @Needs('pricing.write')
+  @Needs('balances.write')
   @ApiBooking()
   @ApiOperation({
     operationId: 'recordPlanBalance',

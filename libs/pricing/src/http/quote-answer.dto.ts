@@ -119,6 +119,9 @@ export class QuotedLineDto {
   @OutDecimal({ description: 'Its own material and its share of what visit and tooth use.' })
   material: string;
 
+  @OutDecimal({ description: 'What it would use in a visit of its own.' })
+  materialAlone: string;
+
   @OutWhole()
   minutes: number;
 
@@ -204,6 +207,12 @@ export class QuotedWayDto {
 
   @OutDecimal({ nullable: true, description: 'Null: the cost of a chair minute is not known.' })
   chairCost: string | null;
+
+  @OutWhole({ description: 'Time of assistants for its restorations.' })
+  assistantMinutes: number;
+
+  @OutDecimal({ nullable: true, description: 'Null: no rate of assistants was entered.' })
+  assistantCost: string | null;
 
   @OutDecimal({ description: 'What plan and patient pay, less material.' })
   contribution: string;
