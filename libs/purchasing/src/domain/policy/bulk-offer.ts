@@ -1,0 +1,128 @@
+import {
+  type Money,
+  moneyFromMicro,
+  multiplyRatio,
+  type Quantity,
+  quantityFromMicro,
+  subtract,
+} from '#lib/measure';
+import { remembered } from './demand.js';
+import { amountOf, countsOf, expectedMoney, finiteQuantity } from './edge.js';
+import { type ItemFacts, refuseBadFacts, shelfState } from './item-facts.js';
+import { packsTotal, type SupplyOffer } from './offer.js';
+import { type OfferPlan, planFor } from './offer-plan.js';
+
+/** What a bulk purchase costs and saves against the usual way of buying. */
+export interface BulkComparison {
+  readonly quantity: Quantity;
+  readonly total: Money;
+  /** The same quantity bought the usual way, at the usual order size. */
+  readonly usualTotal: Money;
+  /** What the price list promises: usualTotal - total. */
+  readonly paperSaving: Money;
+  readonly expectedWaste: Quantity;
+  readonly expectedUsed: Quantity;
+  /** The bulk price of what is expected to be thrown away. */
+  readonly wasteCost: Money;
+  /** What keeping more for longer costs. */
+  readonly extraKeeping: Money;
+  /** Orders that are not needed in the meantime. */
+  readonly savedOrders: Money;
+  /** What the used part would have cost the usual way, less all that the bulk costs. */
+  readonly realSaving: Money;
+  /** What a unit costs that is really used; null when none is expected to be. */
+  readonly costPerUsedUnit: Money | null;
+  readonly chanceUsedUp: number;
+  readonly worthIt: boolean;
+}
+
+const YEAR = 365;
+/** Goods that do not expire are reckoned with for so long. */
+const LONGEST_YEARS = 5;
+
+/**
+ * What a bulk offer really saves once expiry is counted: the lots there and on their way go first,
+ * use is random, and what is left at its expiry is lost. Null when one of the prices is not known.
+ * Throws RangeError for facts that cannot be or fewer than one pack.
+ */
+export function compareBulk(
+  given: ItemFacts,
+  usual: SupplyOffer,
+  bulk: { readonly offer: SupplyOffer; readonly packs: bigint },
+): BulkComparison | null {
+  const facts = { ...given, demand: remembered(given.demand), offers: [usual, bulk.offer] };
+  refuseBadFacts(facts);
+  if (bulk.packs < 1n) throw new RangeError('packs: at least 1.');
+  const shelf = shelfState(facts);
+  const yearlyUse = facts.demand.use(0, YEAR).mean;
+  const usualPlan = planFor(facts, shelf, yearlyUse, usual);
+  const bulkPlan = planFor(facts, shelf, yearlyUse, bulk.offer);
+  const total = packsTotal(bulk.offer, bulk.packs);
+  const quantity = quantityFromMicro(bulk.offer.packContent * bulk.packs);
+  const usualTotal = usualPriceOf(usual, usualPlan, quantity);
+  if (total === null || usualTotal === null) return null;
+  const size = countsOf(quantity, facts.countSize);
+  const left = bulkPlan.behind?.expectedLeft(size) ?? 0;
+  const waste = finiteQuantity(left, facts.countSize);
+  const used = subtract(quantity, waste);
+  const share = (amount: Money, part: Quantity) =>
+    moneyFromMicro(multiplyRatio(amount, part, quantity, 'half-up'));
+  const { extraKeeping, savedOrders } = sideEffects(
+    facts,
+    { yearlyUse, usualPlan, bulkPlan },
+    {
+      size,
+      used: size - left,
+      price: amountOf(total) / size,
+    },
+  );
+  const realSaving = share(usualTotal, used) - total - extraKeeping + savedOrders;
+  return {
+    quantity,
+    total,
+    usualTotal,
+    paperSaving: moneyFromMicro(usualTotal - total),
+    expectedWaste: waste,
+    expectedUsed: used,
+    wasteCost: share(total, waste),
+    extraKeeping,
+    savedOrders,
+    realSaving: moneyFromMicro(realSaving),
+    costPerUsedUnit:
+      used > 0n ? moneyFromMicro(multiplyRatio(total, 1_000_000n, used, 'half-up')) : null,
+    chanceUsedUp: bulkPlan.behind?.usedUp(size) ?? 1,
+    worthIt: realSaving > 0n,
+  };
+}
+
+function sideEffects(
+  facts: ItemFacts,
+  plans: {
+    readonly yearlyUse: number;
+    readonly usualPlan: OfferPlan;
+    readonly bulkPlan: OfferPlan;
+  },
+  bulk: { readonly size: number; readonly used: number; readonly price: number },
+): { readonly extraKeeping: Money; readonly savedOrders: Money } {
+  const { yearlyUse, usualPlan, bulkPlan } = plans;
+  const usualSize = usualPlan.lot.packs * usualPlan.counts.pack;
+  const usualPrice = usualPlan.counts.unitPrice(usualPlan.lot.packs) ?? 0;
+  const life = Math.min(bulkPlan.counts.usableDays / YEAR, LONGEST_YEARS);
+  const years = yearlyUse > 0 ? Math.min(bulk.size / yearlyUse, life) : life;
+  // Between the two ends the bulk lies at half its size above what is left over at the end.
+  const bulkStock = bulk.size - bulk.used / 2;
+  const keeping = bulk.price * bulkStock - (usualPrice * usualSize) / 2;
+  const orders = Math.max(bulk.used / usualSize - 1, 0);
+  return {
+    extraKeeping: expectedMoney(keeping * facts.carryingRate * years),
+    savedOrders: expectedMoney(orders * amountOf(facts.orderCost)),
+  };
+}
+
+/** The quantity at the mean price of the usual order. */
+function usualPriceOf(usual: SupplyOffer, plan: OfferPlan, quantity: Quantity): Money | null {
+  const packs = BigInt(plan.lot.packs);
+  const total = packsTotal(usual, packs);
+  if (total === null) return null;
+  return moneyFromMicro(multiplyRatio(total, quantity, usual.packContent * packs, 'half-up'));
+}
