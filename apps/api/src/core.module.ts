@@ -1,10 +1,11 @@
 import { type DynamicModule, Global, Module } from '@nestjs/common';
 import { AccessOptions } from '#lib/access';
-import { Clock, UnitOfWork } from '#lib/platform';
+import { BackgroundWork, Clock, Mailer, type MailOptions, UnitOfWork } from '#lib/platform';
 
 export interface CoreOptions {
   readonly clock?: Clock | undefined;
   readonly secureCookies?: boolean | undefined;
+  readonly mail?: MailOptions | undefined;
 }
 
 @Global()
@@ -19,8 +20,10 @@ export function coreModule(options: CoreOptions): DynamicModule {
     providers: [
       { provide: Clock, useValue: options.clock ?? new Clock() },
       { provide: AccessOptions, useValue: access },
+      { provide: Mailer, useValue: new Mailer(options.mail ?? {}) },
+      BackgroundWork,
       UnitOfWork,
     ],
-    exports: [Clock, AccessOptions, UnitOfWork],
+    exports: [Clock, AccessOptions, Mailer, BackgroundWork, UnitOfWork],
   };
 }

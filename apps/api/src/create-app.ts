@@ -1,6 +1,6 @@
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
-import type { Clock } from '#lib/platform';
+import type { Clock, MailOptions } from '#lib/platform';
 import { appModule } from './app.module.js';
 import { httpAdapter, prepareFastify } from './fastify.js';
 import { type LogLevel, ServiceLog } from './log.js';
@@ -16,6 +16,8 @@ export interface AppOptions {
   /** Commits do not wait for the disk: only to fill a book that can be filled again. */
   readonly relaxedCommit?: boolean | undefined;
   readonly secureCookies?: boolean | undefined;
+  /** Through which server e-mail goes out; none when left out. */
+  readonly mail?: MailOptions | undefined;
   /** Whose X-Forwarded-* headers are believed: addresses or ranges, by default this machine's. */
   readonly trustedProxies?: string | undefined;
   /** Where the built browser app lies, if not where the build puts it. */

@@ -41,7 +41,8 @@ export async function prepareFastify(fastify: FastifyInstance): Promise<void> {
   await fastify.register(helmet, {
     contentSecurityPolicy: {
       directives: {
-        scriptSrc: ["'self'"],
+        // The camera's reader is WebAssembly of our own; it gives no way to run other scripts.
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         styleSrc: ["'self'", "'unsafe-inline'"],
         imgSrc: ["'self'", 'data:', 'blob:'],
         fontSrc: ["'self'", 'data:'],

@@ -16,6 +16,7 @@ export const TAGS: Readonly<Record<string, string>> = {
   visits: 'What was done and what it used, lot by lot.',
   restorations: 'What each restoration cost, and why.',
   'fees and plans': 'What the practice charges, what plans say, and what is left of them.',
+  charges: 'What was asked for each restoration, and who pays it.',
   quotes: 'The same work done in different ways, and the estimate for the patient.',
   reports: 'Costs, use and waste over many visits.',
   reorder: 'What to act on, and what to order, with the figures behind it.',

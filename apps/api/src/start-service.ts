@@ -1,5 +1,6 @@
 import { DataSource } from 'typeorm';
 import { issueFirstStartLink } from '#lib/access';
+import { BackgroundWork } from '#lib/platform';
 import { type AppOptions, createApp } from './create-app.js';
 
 export interface ServiceOptions extends AppOptions {
@@ -21,6 +22,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
     await app.listen(options.port, options.host);
     const url = addressOf(options.host, app.getHttpServer().address(), options.port);
     const token = await issueFirstStartLink(app.get(DataSource));
+    app.get(BackgroundWork).start();
     const close = () => app.close();
     if (token === undefined) return { url, close };
     return { url, firstStartLink: `${url}/first-start?token=${token}`, close };

@@ -16,6 +16,7 @@ export async function start(env: Environment, shutdown: Shutdown, prepare?: Prep
     databaseUrl: database.url,
     host: env.host,
     port: env.port,
+    mail: { smtpUrl: env.smtpUrl, from: env.mailFrom },
     logLevel: env.logLevel,
   });
   shutdown.later(() => service.close());

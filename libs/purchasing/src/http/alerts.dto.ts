@@ -1,7 +1,9 @@
 import {
+  ChoiceField,
   OutChoice,
   OutDate,
   OutId,
+  OutInstant,
   OutList,
   OutObject,
   OutText,
@@ -10,12 +12,19 @@ import {
 } from '#lib/platform';
 import { StockConsumableDto, StockLotDto, StockPlaceDto } from '#lib/stock';
 import { ALERT_KINDS } from '../domain/alert.js';
+import { SnoozedDto } from './snooze.dto.js';
 
 export class AlertQueryDto {
   @WholeQuery(0, 3650, {
     description: 'Days ahead for "expires within N days"; the setting of the practice if left out.',
   })
   withinDays?: string;
+
+  @ChoiceField(['true', 'false'], {
+    optional: true,
+    description: 'True: only what was put off; otherwise only what was not.',
+  })
+  snoozed?: string;
 }
 
 export class AlertFigureDto {
@@ -70,6 +79,15 @@ export class AlertDto {
 
   @OutObject(() => AlertActionDto)
   action: AlertActionDto;
+
+  @OutInstant({
+    nullable: true,
+    description: 'When the service first saw it; null for what came up within the last minute.',
+  })
+  since: string | null;
+
+  @OutObject(() => SnoozedDto, { nullable: true, description: 'Null: nobody put it off.' })
+  snoozed: SnoozedDto | null;
 }
 
 export class AlertListDto {
@@ -78,6 +96,9 @@ export class AlertListDto {
 
   @OutWhole({ example: 60 })
   withinDays: number;
+
+  @OutWhole({ description: 'How many of all alerts are put off.' })
+  snoozed: number;
 
   @OutList(() => AlertDto, { description: 'The most urgent first.' })
   alerts: AlertDto[];

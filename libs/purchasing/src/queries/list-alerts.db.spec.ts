@@ -7,6 +7,7 @@ import {
   type TestDatabase,
   testDataSource,
 } from '../../../../test/harness/database.js';
+import { FindAlerts } from './find-alerts.js';
 import { ListAlerts } from './list-alerts.js';
 
 class FixedClock extends Clock {
@@ -115,7 +116,7 @@ beforeAll(async () => {
   await owner.query(BOOK);
   await owner.end();
   dataSource = await testDataSource(database.url);
-  alerts = new ListAlerts(new UnitOfWork(dataSource), new FixedClock());
+  alerts = new ListAlerts(new UnitOfWork(dataSource), new FixedClock(), new FindAlerts());
 });
 
 afterAll(async () => {

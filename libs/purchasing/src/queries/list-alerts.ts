@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import { type Actor, Clock, UnitOfWork } from '#lib/platform';
-import { type Alert, inOrderOfUrgency } from '../domain/alert.js';
-import { shelfAlert } from '../domain/stock-alerts.js';
-import { reorderAlert, shortfallAlert } from '../domain/supply-alerts.js';
+import { loadOpenEpisodes } from '../db/alert-episodes.js';
+import { loadSnoozes, type SnoozeRow } from '../db/alert-snoozes.js';
+import type { Alert } from '../domain/alert.js';
 import type { AlertDto, AlertListDto, AlertQueryDto } from '../http/alerts.dto.js';
-import { loadShelf, loadShortfalls, loadSupply } from './alert-facts.js';
+import { FindAlerts } from './find-alerts.js';
 
 /** Every reason to act today, the most urgent first, each with the figures behind it. */
 @Injectable()
@@ -12,6 +12,7 @@ export class ListAlerts {
   constructor(
     private readonly uow: UnitOfWork,
     private readonly clock: Clock,
+    private readonly findAlerts: FindAlerts,
   ) {}
 
   async run(actor: Actor, query: AlertQueryDto): Promise<AlertListDto> {
@@ -19,21 +20,24 @@ export class ListAlerts {
     const today = this.clock.today(actor.timeZone);
     const withinDays =
       query.withinDays === undefined ? actor.expiryWarningDays : Number(query.withinDays);
-    const found = await this.uow.read(practiceId, async (tx) => {
-      const shelf = await loadShelf(tx, practiceId, today, withinDays);
-      const shortfalls = await loadShortfalls(tx, practiceId);
-      const supply = await loadSupply(tx, practiceId, today);
-      return [
-        ...shelf.map((facts) => shelfAlert(facts, withinDays)),
-        ...shortfalls.map((facts) => shortfallAlert(facts, currency)),
-        ...supply.map((facts) => reorderAlert(facts, currency)),
-      ].filter((alert) => alert !== undefined);
+    return this.uow.read(practiceId, async (tx) => {
+      const alerts = await this.findAlerts.run(tx, { practiceId, currency, today, withinDays });
+      const snoozes = await loadSnoozes(tx, practiceId, today);
+      const episodes = await loadOpenEpisodes(tx);
+      const since = new Map(episodes.map((episode) => [episode.alertId, episode.openedAt]));
+      const all = alerts.map((a) => toDto(a, since.get(a.id), snoozes.get(a.id)));
+      const wanted = query.snoozed === 'true';
+      return {
+        asOf: today,
+        withinDays,
+        snoozed: all.filter((alert) => alert.snoozed !== null).length,
+        alerts: all.filter((alert) => (alert.snoozed !== null) === wanted),
+      };
     });
-    return { asOf: today, withinDays, alerts: inOrderOfUrgency(found).map(toDto) };
   }
 }
 
-function toDto(alert: Alert): AlertDto {
+function toDto(alert: Alert, since: Date | undefined, snooze: SnoozeRow | undefined): AlertDto {
   return {
     id: alert.id,
     kind: alert.kind,
@@ -45,5 +49,7 @@ function toDto(alert: Alert): AlertDto {
     figures: [...alert.figures],
     sentence: alert.sentence,
     action: alert.action,
+    since: since?.toISOString() ?? null,
+    snoozed: snooze ? { until: snooze.until, reason: snooze.reason, by: snooze.person } : null,
   };
 }

@@ -1,0 +1,147 @@
+import { Injectable } from '@nestjs/common';
+import { recordAudit } from '#lib/access';
+import { quantity } from '#lib/measure';
+import { type Actor, invalidFields, refuse, type Tx, UnitOfWork } from '#lib/platform';
+import {
+  loadOwnPlanning,
+  loadPlanningSettings,
+  loadSupplyTerms,
+  saveOwnPlanning,
+  savePlanningSettings,
+  saveSupplyTerms,
+} from '../db/planning-settings.js';
+import {
+  type ConsumablePlanning,
+  inForce,
+  NOTHING_OWN,
+  PLAIN_TERMS,
+  type SupplyTerms,
+} from '../domain/planning/planning-settings.js';
+import type {
+  ConsumablePlanningAnswerDto,
+  ConsumablePlanningDto,
+  PlanningSettingsDto,
+  SupplyTermsAnswerDto,
+  SupplyTermsDto,
+} from '../http/planning-settings.dto.js';
+
+/** How the practice plans its orders: its own defaults, single consumables, suppliers' terms. */
+@Injectable()
+export class PlanningSettingsDesk {
+  constructor(private readonly uow: UnitOfWork) {}
+
+  async get(actor: Actor): Promise<PlanningSettingsDto> {
+    return this.uow.read(actor.practiceId, loadPlanningSettings);
+  }
+
+  async set(actor: Actor, after: PlanningSettingsDto): Promise<PlanningSettingsDto> {
+    return this.uow.run(actor.practiceId, async (tx) => {
+      const before = await loadPlanningSettings(tx);
+      await savePlanningSettings(tx, after);
+      const subject = { kind: 'practice', id: actor.practiceId };
+      await audit(tx, actor, 'planning-settings.changed', subject, { before, after });
+      return loadPlanningSettings(tx);
+    });
+  }
+
+  async getConsumable(actor: Actor, id: string): Promise<ConsumablePlanningAnswerDto> {
+    return this.uow.read(actor.practiceId, (tx) => consumableAnswer(tx, id));
+  }
+
+  async setConsumable(
+    actor: Actor,
+    id: string,
+    command: ConsumablePlanningDto,
+  ): Promise<ConsumablePlanningAnswerDto> {
+    const after = ownOf(command);
+    checkOwn(after);
+    return this.uow.run(actor.practiceId, async (tx) => {
+      const { own: before } = await consumableAnswer(tx, id);
+      await saveOwnPlanning(tx, id, after);
+      const subject = { kind: 'consumable', id };
+      await audit(tx, actor, 'consumable-planning.changed', subject, { before, after });
+      return consumableAnswer(tx, id);
+    });
+  }
+
+  async getSupplier(actor: Actor, id: string): Promise<SupplyTermsAnswerDto> {
+    return this.uow.read(actor.practiceId, (tx) => supplierAnswer(tx, id));
+  }
+
+  async setSupplier(
+    actor: Actor,
+    id: string,
+    command: SupplyTermsDto,
+  ): Promise<SupplyTermsAnswerDto> {
+    const after: SupplyTerms = {
+      leadDays: command.leadDays ?? null,
+      orderCost: command.orderCost ?? null,
+      minimumOrder: command.minimumOrder ?? null,
+      freight: command.freight,
+      freeFreightFrom: command.freeFreightFrom ?? null,
+      workingDays: command.workingDays,
+    };
+    return this.uow.run(actor.practiceId, async (tx) => {
+      const { terms: before } = await supplierAnswer(tx, id);
+      await saveSupplyTerms(tx, id, after);
+      const subject = { kind: 'supplier', id };
+      await audit(tx, actor, 'supplier-terms.changed', subject, { before, after });
+      return supplierAnswer(tx, id);
+    });
+  }
+}
+
+async function consumableAnswer(tx: Tx, id: string): Promise<ConsumablePlanningAnswerDto> {
+  const found = await tx.query('SELECT id FROM consumables WHERE practice_id = $1 AND id = $2', [
+    tx.practiceId,
+    id,
+  ]);
+  if (found.length === 0) throw refuse('not_found', 'There is no consumable with this id.');
+  const practice = await loadPlanningSettings(tx);
+  const own = (await loadOwnPlanning(tx, id)).get(id) ?? NOTHING_OWN;
+  return { consumableId: id, own, inForce: inForce(practice, own) };
+}
+
+async function supplierAnswer(tx: Tx, id: string): Promise<SupplyTermsAnswerDto> {
+  const found = await tx.query('SELECT id FROM suppliers WHERE practice_id = $1 AND id = $2', [
+    tx.practiceId,
+    id,
+  ]);
+  if (found.length === 0) throw refuse('not_found', 'There is no supplier with this id.');
+  const terms = (await loadSupplyTerms(tx, id)).get(id) ?? PLAIN_TERMS;
+  return { supplierId: id, terms: { ...terms, workingDays: [...terms.workingDays] } };
+}
+
+function ownOf(command: ConsumablePlanningDto): ConsumablePlanning {
+  return {
+    serviceMeasure: command.serviceMeasure ?? null,
+    serviceLevel: command.serviceLevel ?? null,
+    reviewDays: command.reviewDays ?? null,
+    expiryCertainty: command.expiryCertainty ?? null,
+    reorderAt: command.reorderAt ?? null,
+    orderUpTo: command.orderUpTo ?? null,
+    note: command.note?.trim() ?? null,
+  };
+}
+
+function checkOwn(own: ConsumablePlanning): void {
+  if ((own.serviceMeasure === null) !== (own.serviceLevel === null)) {
+    const field = own.serviceMeasure === null ? 'serviceMeasure' : 'serviceLevel';
+    throw invalidFields([{ field, message: 'measure and level are set together, or neither' }]);
+  }
+  const { reorderAt, orderUpTo } = own;
+  if (reorderAt !== null && orderUpTo !== null && quantity(orderUpTo) < quantity(reorderAt)) {
+    throw invalidFields([{ field: 'orderUpTo', message: 'must not be below reorderAt' }]);
+  }
+}
+
+function audit(
+  tx: Tx,
+  actor: Actor,
+  action: string,
+  subject: { readonly kind: string; readonly id: string },
+  details: Readonly<Record<string, unknown>>,
+): Promise<void> {
+  const { kind: subjectKind, id: subjectId } = subject;
+  return recordAudit(tx, actor, { action, subjectKind, subjectId, details });
+}

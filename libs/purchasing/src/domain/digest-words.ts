@@ -1,0 +1,112 @@
+import type { AlertKind } from './alert.js';
+
+export const DIGEST_LANGUAGES = ['en', 'de'] as const;
+export type DigestLanguage = (typeof DIGEST_LANGUAGES)[number];
+
+/** What a digest says of one alert. */
+export interface DigestAlert {
+  readonly id: string;
+  readonly kind: AlertKind;
+  readonly subject: string;
+  readonly place: string | null;
+  readonly figures: readonly {
+    readonly name: string;
+    readonly value: string;
+    readonly unit: string;
+  }[];
+}
+
+interface Words {
+  readonly subject: (fresh: number, practice: string, day: string) => string;
+  readonly head: (fresh: number) => string;
+  readonly still: (more: number) => string;
+  readonly foot: string;
+  readonly kinds: Readonly<Record<AlertKind, string>>;
+  readonly figures: Readonly<Record<string, string>>;
+}
+
+const EN: Words = {
+  subject: (fresh, practice, day) =>
+    `${practice}: ${fresh} new ${fresh === 1 ? 'thing needs' : 'things need'} somebody (${day})`,
+  head: (fresh) =>
+    fresh === 1 ? 'New since the last mail:' : `${fresh} new ones since the last mail:`,
+  still: (more) =>
+    more === 0
+      ? 'Nothing else is open.'
+      : `${more} told of earlier ${more === 1 ? 'is' : 'are'} still open; see the screen Today.`,
+  foot: 'Figures are planning aids: instructions for use, local rules and licensed practice come first.',
+  kinds: {
+    'recalled lot on hand': 'Recalled lot on hand',
+    'expired on shelf': 'Expired on the shelf',
+    'opened too long': 'Opened too long',
+    'open shortfall': 'Used without stock in the book',
+    'below reorder point': 'Below the reorder point',
+    'expires within N days': 'Expires soon',
+  },
+  figures: {},
+};
+
+const DE: Words = {
+  subject: (fresh, practice, day) => `${practice}: ${fresh} neu zu erledigen (${day})`,
+  head: (fresh) =>
+    fresh === 1 ? 'Neu seit der letzten Mail:' : `${fresh} neue seit der letzten Mail:`,
+  still: (more) =>
+    more === 0 ? 'Sonst ist nichts offen.' : `${more} früher gemeldete noch offen; siehe Heute.`,
+  foot: 'Zahlen sind Planungshilfen: Gebrauchsanweisung, örtliche Regeln und Fachkunde gehen vor.',
+  kinds: {
+    'recalled lot on hand': 'Zurückgerufene Charge im Haus',
+    'expired on shelf': 'Abgelaufen im Regal',
+    'opened too long': 'Zu lange geöffnet',
+    'open shortfall': 'Verbraucht ohne Bestand im Buch',
+    'below reorder point': 'Unter dem Meldebestand',
+    'expires within N days': 'Läuft bald ab',
+  },
+  figures: {
+    'on hand': 'im Haus',
+    'days left': 'Tage noch',
+    'open shortfall': 'offener Fehlbestand',
+    visits: 'Besuche',
+    'estimated cost': 'geschätzte Kosten',
+    usable: 'verwendbar',
+    position: 'Bestand ohne Fehlbestand',
+    'reorder at': 'Meldebestand',
+    'reorder up to': 'auffüllen bis',
+    'suggested packs': 'Vorschlag Packungen',
+    'last price': 'letzter Preis',
+    'order cost': 'Bestellwert',
+  },
+};
+
+const WORDS: Readonly<Record<DigestLanguage, Words>> = { en: EN, de: DE };
+
+export interface Digest {
+  readonly practice: string;
+  readonly day: string;
+  readonly language: DigestLanguage;
+  /** Told of for the first time. */
+  readonly fresh: readonly DigestAlert[];
+  /** Told of in an earlier digest and still open. */
+  readonly still: number;
+}
+
+/** The mail of a day: what is new, most urgent first, and how many are still open. */
+export function digestMail(digest: Digest): { readonly subject: string; readonly text: string } {
+  const words = WORDS[digest.language];
+  const kinds = [...new Set(digest.fresh.map((alert) => alert.kind))];
+  const groups = kinds.map((kind) => {
+    const lines = digest.fresh.filter((alert) => alert.kind === kind).map((a) => lineOf(a, words));
+    return [words.kinds[kind], ...lines].join('\n');
+  });
+  const { length } = digest.fresh;
+  return {
+    subject: words.subject(length, digest.practice, digest.day),
+    text: `${[words.head(length), ...groups, words.still(digest.still), words.foot].join('\n\n')}\n`,
+  };
+}
+
+function lineOf({ subject, place, figures }: DigestAlert, words: Words): string {
+  const numbers = figures.map(({ name, value, unit }) =>
+    `${words.figures[name] ?? name} ${value} ${unit === 'days' || unit === 'packs' ? '' : unit}`.trim(),
+  );
+  return `- ${[subject, place].filter((part) => part !== null).join(', ')}: ${numbers.join('; ')}`;
+}
