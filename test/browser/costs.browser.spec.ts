@@ -2,6 +2,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from '@jest/glob
 import type { Page } from 'playwright-core';
 import { type CostedBook, openCostedBook } from './costed-book.js';
 import {
+  eventually,
   expectAccessible,
   FixedClock,
   openBrowser,
@@ -36,6 +37,15 @@ const table = (page: Page, name: string) => page.getByRole('table', { name });
 const cells = (page: Page, name: string, nth = 1) =>
   table(page, name).locator(`tbody tr td:nth-child(${nth})`).allTextContents();
 
+const fresh = (page: Page, name: string) =>
+  page.locator(`table[aria-label="${name}"][aria-busy="false"]`).waitFor();
+
+/** Waits until a column says this, of the address that is asked for and not of the one before. */
+async function shows(page: Page, nth: number, texts: readonly string[]): Promise<void> {
+  await eventually(() => cells(page, 'All figures', nth), [...texts]);
+  await fresh(page, 'All figures');
+}
+
 describe('what restorations cost', () => {
   it('shows the dentist the middle, the spread and every figure', async () => {
     const page = await browser.open();
@@ -61,14 +71,18 @@ describe('what restorations cost', () => {
     await signIn(page, web.url, 'mill.dentist');
     const by = page.getByRole('group', { name: 'Compare by' });
     await by.getByRole('button', { name: 'Month' }).click();
+    await shows(page, 2, ['April 2026', 'May 2026', 'March 2026']);
     await by.getByRole('button', { name: 'Template' }).click();
     await page.waitForURL('**/costs?by=month');
+    await shows(page, 1, ['March 2026', 'April 2026', 'May 2026']);
     await by.getByRole('button', { name: 'Reason' }).click();
+    await shows(page, 1, ['Cosmetic', 'Wear', 'Decay']);
     await page.getByLabel('From', { exact: true }).fill('2026-04-01');
+    await shows(page, 1, ['Cosmetic', 'Wear']);
     await table(page, 'All figures').getByRole('button', { name: 'Number' }).click();
     await page.waitForURL('**sort=restorations**');
     await page.reload();
-    await table(page, 'All figures').waitFor();
+    await fresh(page, 'All figures');
     expect(Object.fromEntries(new URL(page.url()).searchParams)).toEqual({
       ...{ from: '2026-04-01', by: 'reason,month', sort: 'restorations' },
     });
@@ -78,6 +92,28 @@ describe('what restorations cost', () => {
     await page.getByText('No restoration in this choice.').waitFor();
     await page.getByLabel('Period').selectOption('This month');
     await page.waitForURL('**from=2026-05-01**to=2026-05-04**');
+  });
+
+  it('counts every tap and every key, however fast they come', async () => {
+    const page = await browser.open();
+    await signIn(page, web.url, 'mill.dentist');
+    await fresh(page, 'All figures');
+    // Before the screen can be drawn again: each toggle has to start from the address of its moment.
+    await page.getByRole('group', { name: 'Compare by' }).evaluate((group) => {
+      const [template, reason, , month] = group.querySelectorAll('button');
+      for (const button of [reason, month, template]) button?.click();
+    });
+    await page.waitForURL('**by=reason%2Cmonth');
+    await shows(page, 1, ['Cosmetic', 'Wear', 'Decay']);
+    await page.getByLabel('Reason', { exact: true }).focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.waitForURL('**reason=wear**');
+    await shows(page, 1, ['Wear']);
+    await page.getByLabel('From', { exact: true }).focus();
+    await page.keyboard.type('04042026');
+    await page.waitForURL('**from=2026-04-04**');
   });
 
   it('takes an address that means nothing as if it said nothing', async () => {
@@ -94,7 +130,7 @@ describe('what restorations cost', () => {
     await page.getByRole('img', { name: /from March 2026 to May 2026/ }).waitFor();
     await page.getByRole('link', { name: 'Show as a table' }).click();
     await page.waitForURL('**months=table');
-    expect(await cells(page, 'Month by month')).toEqual(['March 2026', 'April 2026', 'May 2026']);
+    await eventually(() => cells(page, 'Month by month'), ['March 2026', 'April 2026', 'May 2026']);
   });
 
   it('gives the same report as CSV', async () => {
@@ -113,11 +149,13 @@ describe('from a figure to the price paid', () => {
     const page = await browser.open();
     await signIn(page, web.url, 'mill.dentist');
     await page.goto(`${web.url}/costs?by=reason`);
+    await fresh(page, 'All figures');
     await table(page, 'All figures').getByRole('link', { name: 'Cosmetic' }).click();
     await page.waitForURL('**/costs/restorations?reason=cosmetic');
+    await fresh(page, 'Restorations');
     await table(page, 'Restorations').getByRole('button', { name: 'Cost' }).click();
     await page.waitForURL('**sort=cost**');
-    await page.locator('table[aria-busy="false"]').waitFor();
+    await fresh(page, 'Restorations');
     await page.getByRole('link', { name: 'Tooth 11 M of C-1002' }).click();
     await page.getByRole('heading', { level: 1, name: 'Tooth 11 M' }).waitFor();
     const [again] = book.visits[1]?.restorations ?? [];
@@ -162,7 +200,7 @@ describe('what helped nobody', () => {
     expect(await wrong.textContent()).toContain('€5.50');
     await page.getByLabel('Reason', { exact: true }).selectOption('Wrong shade opened');
     await page.waitForURL('**why=wrong+shade+opened');
-    expect(await cells(page, 'Everything that was thrown away', 3)).toEqual(['composite']);
+    await eventually(() => cells(page, 'Everything that was thrown away', 3), ['composite']);
     await page.getByLabel('From', { exact: true }).fill('2026-05-04');
     await page.getByText('Nothing was thrown away in this choice.').waitFor();
   });
@@ -198,6 +236,7 @@ describe('the screens of costs', () => {
     await page.getByRole('button', { name: 'Month' }).focus();
     await page.keyboard.press('Space');
     await page.waitForURL('**by=template%2Cmonth');
+    await shows(page, 2, ['April 2026', 'May 2026', 'March 2026']);
     await table(page, 'All figures').getByRole('link').first().focus();
     await page.keyboard.press('Enter');
     await page.waitForURL('**/costs/restorations?**');

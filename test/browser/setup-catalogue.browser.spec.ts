@@ -2,6 +2,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from '@jest/glob
 import type { Page } from 'playwright-core';
 import { openSmallBook, type SmallBook } from '../book/book.js';
 import {
+  eventually,
   expectAccessible,
   openBrowser,
   type PageOptions,
@@ -60,6 +61,22 @@ describe('consumables', () => {
     expect(await rows.allTextContents()).toEqual(['Paste', 'Paste in capsules']);
     await page.getByLabel('Shown').selectOption('retired');
     await page.getByText('Nothing matches').waitFor();
+  });
+
+  it('are sorted by the service, and the other way round by a second click', async () => {
+    const page = await open('manager', '/setup/consumables');
+    const first = page.getByRole('table').getByRole('link').first();
+    await page.getByRole('button', { name: 'Name' }).click();
+    await page.waitForURL('**sort=-name');
+    await eventually(() => first.textContent(), 'Paste in capsules');
+    expect(await page.getByRole('columnheader', { name: 'Name' }).getAttribute('aria-sort')).toBe(
+      'descending',
+    );
+    await page.reload();
+    await eventually(() => first.textContent(), 'Paste in capsules');
+    await page.getByRole('button', { name: 'Name' }).click();
+    await eventually(() => first.textContent().then((name) => name !== 'Paste in capsules'), true);
+    expect(new URL(page.url()).search).toBe('');
   });
 
   it('are added by the keyboard; every wrong field says what is wrong, and nothing is kept', async () => {

@@ -183,6 +183,32 @@ describe('changing a template', () => {
     await eventually(names, ['Patient bib']);
   });
 
+  it('says which doses are shared, what goes without anaesthetic, and how long assistants help', async () => {
+    const page = await open('dentist', `/setup/templates/${book.capsuleTemplate}`);
+    const attempt = group(page, 'Per attempt');
+    await attempt.getByText('a single dose may serve several restorations').waitFor();
+    await attempt.getByRole('button', { name: /^When Paste in capsules/ }).click();
+    await attempt.getByLabel('A single dose of it').selectOption('is opened for each');
+    await attempt.getByLabel('In a visit without anaesthetic').selectOption('left out');
+    await page.getByLabel('Assistants (minutes)').fill('15');
+    const visit = group(page, 'Once per visit');
+    await visit.getByRole('button', { name: 'When Patient bib is used' }).click();
+    // What the visit uses once has no part of a dose.
+    expect(await visit.getByLabel('A single dose of it').count()).toBe(0);
+    await page.getByText('Assistants 40 → 15 minutes').waitFor();
+    await page
+      .getByText('a single dose for each; left out without anaesthetic', { exact: false })
+      .waitFor();
+    await page.getByLabel('What is different, and why').fill('A capsule for each tooth.');
+    await page.getByRole('button', { name: 'Save as version 2' }).click();
+    await page.getByText('Version 2, written on', { exact: false }).waitFor();
+    expect(await savedTemplate(book.capsuleTemplate)).toMatchObject({
+      version: 2,
+      assistantMinutes: 15,
+      lines: [{}, {}, {}, {}, { sharesDose: false, anaesthetic: true }],
+    });
+  });
+
   it('says what the service says about a line', async () => {
     const page = await open('dentist', `/setup/templates/${book.template}`);
     const shades = group(page, 'Per restoration');

@@ -22,6 +22,7 @@ export interface Found {
 /** Finds in the book what the scenario names in its own words. */
 export class BookReader {
   private readonly lots = new Map<string, string>();
+  private readonly ids = new Map<string, string>();
 
   constructor(private readonly uow: UnitOfWork) {}
 
@@ -39,6 +40,23 @@ export class BookReader {
       [layer.reference, layer.line, locationId(place), openedOn],
     );
     return row && { holdingId: row.id, onHand: quantity(row.on_hand) };
+  }
+
+  async feeId(code: string): Promise<string> {
+    return this.idOf(`fee ${code}`, 'SELECT id FROM fees WHERE code = $1', code);
+  }
+
+  async planId(name: string): Promise<string> {
+    return this.idOf(`plan ${name}`, 'SELECT id FROM fee_plans WHERE name = $1', name);
+  }
+
+  private async idOf(what: string, sql: string, value: string): Promise<string> {
+    const known = this.ids.get(what);
+    if (known !== undefined) return known;
+    const [row] = await this.read<{ id: string }>(sql, [value]);
+    if (!row) throw new Error(`The ${what} is not in the book`);
+    this.ids.set(what, row.id);
+    return row.id;
   }
 
   async deliveryId(reference: string): Promise<string> {

@@ -23,6 +23,7 @@ import { PostVisit, ReverseVisit } from '#lib/visits';
 import { atMost, BookReader, bookingKey, locationId, PRACTICE_ID } from './book-reader.js';
 import { CATALOGUE, consumableId, consumableOf, itemNumber, presentationId } from './catalogue.js';
 import { demoId } from './dice.js';
+import { moneyRuns } from './money-steps.js';
 import { PEOPLE, PLACES, PRACTICE, SUPPLIERS } from './practice.js';
 import type { Step, StepKind, StepOf } from './steps.js';
 import type { DemoVersion } from './template-parts.js';
@@ -46,8 +47,8 @@ type Runs = { readonly [K in StepKind]: Run<K> };
 
 /** Does the steps of the scenario through the same use cases that answer HTTP. */
 export class BookSteps {
-  private readonly owner = actorOf('owner');
-  private readonly manager = actorOf('manager');
+  readonly owner = actorOf('owner');
+  readonly manager = actorOf('manager');
   private readonly assistant = actorOf('assistant');
   private readonly reader: BookReader;
   private readonly runs: Runs;
@@ -57,7 +58,8 @@ export class BookSteps {
     private readonly day: string,
   ) {
     this.reader = new BookReader(app.get(UnitOfWork, { strict: false }));
-    this.runs = { ...this.masterData(), ...this.goods(), ...this.visits() };
+    const money = moneyRuns(app, this.reader, this);
+    this.runs = { ...this.masterData(), ...this.goods(), ...this.visits(), ...money };
   }
 
   async run(step: Step): Promise<void> {
@@ -83,6 +85,7 @@ export class BookSteps {
       case 'templateVersion':
         return `${templateId(step.payload.template)}/${step.payload.version}`;
       case 'lotStatus':
+      case 'costRate':
         return undefined;
       default:
         return bookingKey(this.day, step.key);

@@ -31,6 +31,7 @@ const VERSIONS = new Map(
         version: i + 1,
         name: template.name,
         minutes: version.minutes,
+        assistantMinutes: version.minutes,
         layerThicknessMm: quantity(version.layerThicknessMm),
         active: true,
         lines: version.lines.map((line, n) => ({
@@ -41,6 +42,9 @@ const VERSIONS = new Map(
           dispensed: quantity(line.dispensed),
           everyAttempt: line.everyAttempt,
           reasons: line.reasons,
+          // Neither changes what is taken out of the containers.
+          sharesDose: false,
+          anaesthetic: false,
         })),
       },
     ]),

@@ -1,5 +1,6 @@
 import type { IsoDate } from '#lib/platform';
 import { CATALOGUE } from './catalogue.js';
+import { priceList } from './charging.js';
 import { decimal } from './plan-usage.js';
 import { PEOPLE, PLACES, type PlaceKey, SUPPLIERS, type SupplierKey } from './practice.js';
 import { simulate } from './simulate.js';
@@ -47,5 +48,5 @@ function masterData(world: World, date: IsoDate): Step[] {
   for (const { key: template } of TEMPLATES) {
     steps.push({ date, kind: 'template', key: `template/${template}`, payload: { template } });
   }
-  return steps;
+  return [...steps, ...priceList(world.today, date)];
 }

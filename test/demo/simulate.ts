@@ -1,6 +1,7 @@
 import type { IsoDate } from '#lib/platform';
 import { weekdayOf, workdaysUpTo } from './calendar.js';
 import { consumableId, consumableOf } from './catalogue.js';
+import { chargeVisit } from './charging.js';
 import { demoId } from './dice.js';
 import { afterDelivery, morning } from './events.js';
 import { checkShelves, countSome, mishaps, restock } from './housekeeping.js';
@@ -51,6 +52,7 @@ function liveOneDay(world: World, planned: PlannedDay, index: number): void {
     if (wrong && n === 0) postForWrongChart(world, posted);
     for (const use of uses) issue(world, posted, use);
     world.steps.push({ date: day, kind: 'visit', key: `visit/${posted.id}`, payload: posted });
+    if (!last) chargeVisit(world, posted);
   });
   review(world, day);
 }

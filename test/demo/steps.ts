@@ -1,6 +1,7 @@
 import type { CavityClass, CavitySize, Reason } from '#lib/dentition';
 import type { CostShareKey, IsoDate } from '#lib/platform';
 import type { DentistName, PlaceKey, RoomKey, SupplierKey } from './practice.js';
+import type { BalancePayload, ChargeLine, PlanKey } from './prices.js';
 
 export interface DemoRestoration {
   readonly id: string;
@@ -110,6 +111,17 @@ interface Payloads {
     readonly note: string;
   };
   visit: VisitPayload;
+  fee: { readonly code: string; readonly validFrom: IsoDate };
+  feeVersion: { readonly code: string; readonly validFrom: IsoDate };
+  plan: { readonly plan: PlanKey; readonly checkedOn: IsoDate };
+  planTerms: { readonly plan: PlanKey; readonly term: number; readonly validFrom: IsoDate };
+  costRate: { readonly rate: number; readonly validFrom: IsoDate };
+  balance: BalancePayload;
+  charges: {
+    readonly visitId: string;
+    readonly note: string | null;
+    readonly lines: readonly ChargeLine[];
+  };
   reverseVisit: { readonly visitId: string; readonly note: string };
 }
 

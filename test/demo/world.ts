@@ -45,6 +45,8 @@ export interface World {
   /** Lot numbers given so far, with their expiry: `consumable/lot`. */
   readonly lots: Map<string, IsoDate | null>;
   readonly references: Set<string>;
+  /** Charts of which the practice was told what is left of the plan. */
+  readonly told: Set<string>;
   orders: Order[];
   shortfalls: OpenShortfall[];
 }
@@ -63,6 +65,7 @@ export function newWorld(today: IsoDate, workdays: readonly IsoDate[]): World {
     steps: [],
     lots: new Map(),
     references: new Set(),
+    told: new Set(),
     orders: [],
     shortfalls: [],
   };

@@ -8,11 +8,12 @@ export const SCREENS = [
   { id: 'visits', to: '/visits', needs: ['visits.read'] },
   { id: 'shelves', to: '/shelves', needs: ['stock.read'] },
   { id: 'costs', to: '/costs', needs: ['costs.read'] },
+  { id: 'quotes', to: '/quotes', needs: ['pricing.read'] },
   { id: 'trace', to: '/trace', needs: ['trace.read'] },
   {
     id: 'setup',
     to: '/setup',
-    needs: ['catalogue.write', 'templates.write', 'people.manage', 'audit.read'],
+    needs: ['catalogue.write', 'templates.write', 'pricing.write', 'people.manage', 'audit.read'],
   },
 ] as const satisfies readonly {
   readonly id: string;
@@ -25,8 +26,13 @@ export const SETUP_SCREENS = [
   { id: 'suppliers', to: '/setup/suppliers', needs: ['catalogue.read'] },
   { id: 'locations', to: '/setup/locations', needs: ['catalogue.read'] },
   { id: 'templates', to: '/setup/templates', needs: ['templates.read'] },
+  { id: 'fees', to: '/setup/fees', needs: ['pricing.read'] },
+  { id: 'plans', to: '/setup/plans', needs: ['pricing.read'] },
+  { id: 'balances', to: '/setup/balances', needs: ['pricing.read'] },
+  { id: 'rates', to: '/setup/rates', needs: ['costs.read'] },
   { id: 'people', to: '/setup/people', needs: ['people.manage'] },
   { id: 'practice', to: '/setup/practice', needs: ['practice.manage'] },
+  { id: 'messages', to: '/setup/messages', needs: ['practice.manage'] },
 ] as const satisfies readonly {
   readonly id: string;
   readonly to: string;

@@ -3,6 +3,8 @@ import { createRouter } from '@tanstack/react-router';
 import { accessRoutes } from '../features/access/routes.js';
 import { chairsideRoutes } from '../features/chairside/routes.js';
 import { costsRoutes } from '../features/costs/routes.js';
+import { feesRoutes } from '../features/fees/routes.js';
+import { quotesRoutes } from '../features/quotes/routes.js';
 import { setupRoutes } from '../features/setup/routes.js';
 import { shelvesRoutes } from '../features/shelves/routes.js';
 import { todayRoutes } from '../features/today/routes.js';
@@ -11,6 +13,7 @@ import { visitsRoutes } from '../features/visits/routes.js';
 import { homeRoute } from './home-route.js';
 import { rootRoute } from './root-route.js';
 import { parseSearch, writeSearch } from './search.js';
+import { setupRoute } from './setup-route.js';
 import { shellRoute } from './shell-route.js';
 
 const tree = rootRoute.addChildren([
@@ -22,8 +25,9 @@ const tree = rootRoute.addChildren([
     ...visitsRoutes,
     ...shelvesRoutes,
     ...costsRoutes,
+    ...quotesRoutes,
     ...traceRoutes,
-    ...setupRoutes,
+    setupRoute.addChildren([...setupRoutes, ...feesRoutes]),
   ]),
 ]);
 

@@ -2,8 +2,14 @@ import { firstStart, signIn } from './de/access.js';
 import { chairside } from './de/chairside.js';
 import { account, app, nav, problems, ui, units } from './de/common.js';
 import { costs } from './de/costs.js';
+import { costReports } from './de/costs-reports.js';
+import { plans } from './de/fee-plans.js';
+import { balances, fees, rates } from './de/fees.js';
+import { quotes } from './de/quotes.js';
+import { scan } from './de/scan.js';
 import { setup, setupLocations, setupPractice, setupSuppliers, setupTokens } from './de/setup.js';
 import { setupCatalogue } from './de/setup-catalogue.js';
+import { setupMessages } from './de/setup-messages.js';
 import { setupAudit, setupPeople } from './de/setup-people.js';
 import { setupExample, setupTemplates } from './de/setup-templates.js';
 import { counting, shelves } from './de/shelves.js';
@@ -27,6 +33,9 @@ export const de: Text = {
   chairside,
   visits,
   costs,
+  costReports,
+  quotes,
+  scan,
   trace,
   shelves,
   counting,
@@ -41,7 +50,12 @@ export const de: Text = {
   setupTokens,
   setupCatalogue,
   setupAudit,
+  setupMessages,
   setupPeople,
   setupExample,
   setupTemplates,
+  fees,
+  plans,
+  balances,
+  rates,
 };

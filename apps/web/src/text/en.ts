@@ -2,8 +2,14 @@ import { firstStart, signIn } from './en/access.js';
 import { chairside } from './en/chairside.js';
 import { account, app, nav, problems, ui, units } from './en/common.js';
 import { costs } from './en/costs.js';
+import { costReports } from './en/costs-reports.js';
+import { plans } from './en/fee-plans.js';
+import { balances, fees, rates } from './en/fees.js';
+import { quotes } from './en/quotes.js';
+import { scan } from './en/scan.js';
 import { setup, setupLocations, setupPractice, setupSuppliers, setupTokens } from './en/setup.js';
 import { setupCatalogue } from './en/setup-catalogue.js';
+import { setupMessages } from './en/setup-messages.js';
 import { setupAudit, setupPeople } from './en/setup-people.js';
 import { setupExample, setupTemplates } from './en/setup-templates.js';
 import { counting, shelves } from './en/shelves.js';
@@ -26,6 +32,9 @@ export const en = {
   chairside,
   visits,
   costs,
+  costReports,
+  quotes,
+  scan,
   trace,
   shelves,
   counting,
@@ -40,7 +49,12 @@ export const en = {
   setupTokens,
   setupCatalogue,
   setupAudit,
+  setupMessages,
   setupPeople,
   setupExample,
   setupTemplates,
+  fees,
+  plans,
+  balances,
+  rates,
 };

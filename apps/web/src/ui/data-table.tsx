@@ -28,6 +28,8 @@ interface Props<Row, Sort extends string> {
   /** What the address says; undefined is the service's own order. */
   readonly sort?: Sort | undefined;
   readonly onSort?: (sort: Sort) => void;
+  /** The service can turn the order of every column round, by a '-' before its name. */
+  readonly bothWays?: boolean;
   /** Paging on the server: the cursor in the address, the next one from the service. */
   readonly cursor?: string | undefined;
   readonly nextCursor?: string | null;
@@ -97,19 +99,23 @@ function Head<Row, Sort extends string>({ column, table }: HeadProps<Row, Sort>)
       </th>
     );
   }
-  const active = table.sort === sort;
-  const direction = descending ? 'descending' : 'ascending';
+  const turned = table.sort === `-${sort}`;
+  const active = turned || table.sort === sort;
+  const falls = turned ? !descending : descending;
+  const direction = falls ? 'descending' : 'ascending';
+  // What the service names so is in Sort as well where it sorts both ways.
+  const next = table.bothWays && table.sort === sort ? (`-${sort}` as Sort) : sort;
   return (
     <th scope="col" aria-sort={active ? direction : 'none'} {...marks}>
       <button
         type="button"
         className={css.sort}
         title={t.ui.sortedBy(head)}
-        onClick={() => onSort(sort)}
+        onClick={() => onSort(next)}
       >
         {head}
         <svg viewBox="0 0 8 10" aria-hidden="true" data-active={active || undefined}>
-          <path d={descending ? 'M1 3l3 4 3-4' : 'M1 7l3-4 3 4'} />
+          <path d={falls ? 'M1 3l3 4 3-4' : 'M1 7l3-4 3 4'} />
         </svg>
       </button>
     </th>

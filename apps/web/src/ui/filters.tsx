@@ -38,6 +38,16 @@ export function SearchBox({ label, value, onSearch }: SearchProps) {
   );
 }
 
+/**
+ * What was chosen stands there at once; the address, and with it the value, follows a moment later. A
+ * field that went back to the old value meanwhile would lose the next key that is pressed.
+ */
+function useAhead(value: string) {
+  const [shown, setShown] = useState(value);
+  useEffect(() => setShown(value), [value]);
+  return [shown, setShown] as const;
+}
+
 interface FilterSelectProps<T extends string> {
   readonly label: string;
   readonly value: T | undefined;
@@ -50,13 +60,16 @@ interface FilterSelectProps<T extends string> {
 export function FilterSelect<T extends string>(props: FilterSelectProps<T>) {
   const t = useText();
   const { label, value, choices, all, onChoose } = props;
+  const [shown, setShown] = useAhead(value ?? '');
   return (
     <NativeSelect
       label={label}
-      value={value ?? ''}
+      value={shown}
       data={[{ value: '', label: all ?? t.ui.all }, ...choices]}
+      onBlur={() => setShown(value ?? '')}
       onChange={(event) => {
         const chosen = event.currentTarget.value;
+        setShown(chosen);
         onChoose(choices.find((choice) => choice.value === chosen)?.value);
       }}
     />
@@ -69,13 +82,21 @@ interface FilterDayProps {
   readonly onChoose: (day: string | undefined) => void;
 }
 
+/** While a year is typed it is 0002, 0020, 0202: no day that anybody means. */
+const FIRST_DAY = '1000-01-01';
+
 export function FilterDay({ label, value, onChoose }: FilterDayProps) {
+  const [shown, setShown] = useAhead(value ?? '');
+  const type = (day: string) => {
+    setShown(day);
+    if (day === '' || day >= FIRST_DAY) onChoose(day || undefined);
+  };
   return (
     <TextInput
       type="date"
       label={label}
-      value={value ?? ''}
-      onChange={(event) => onChoose(event.currentTarget.value || undefined)}
+      value={shown}
+      onChange={(event) => type(event.currentTarget.value)}
     />
   );
 }

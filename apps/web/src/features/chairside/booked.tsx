@@ -53,6 +53,9 @@ function BookedVisit({ visit, onNext }: { readonly visit: Visit; readonly onNext
       </Figures>
       {visit.estimated && <p className={css.note}>{words.estimated}</p>}
       <CostTable visit={visit} />
+      {visit.restorations.length > 1 && (
+        <p className={css.note}>{words.shareKeys[visit.costShareKey]}</p>
+      )}
       <div className={css.ways}>
         <Button ref={next} size="lg" onClick={onNext}>
           {words.next}

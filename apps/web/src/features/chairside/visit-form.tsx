@@ -15,6 +15,7 @@ import type { Waiting } from './offline/outbox.js';
 import { WaitingList } from './offline/waiting-list.js';
 import { focusControl } from './parts/focus-control.js';
 import { VisitFacts } from './parts/visit-facts.js';
+import { VisitMore } from './parts/visit-more.js';
 import { PostBar } from './post-bar.js';
 import { RestorationCard } from './restoration/restoration-card.js';
 import { UsagePanel } from './usage/usage-panel.js';
@@ -61,6 +62,7 @@ export function VisitForm(props: Props) {
       <div className={css.columns}>
         <div className={css.left}>
           <VisitFacts />
+          <VisitMore />
           <MouthPanel
             primary={props.primary}
             onPrimary={props.onPrimary}

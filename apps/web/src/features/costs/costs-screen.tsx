@@ -2,24 +2,21 @@ import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
-import { Caution } from '../../ui/caution.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { Loaded } from '../../ui/loaded.js';
-import { PageHead } from '../../ui/page-head.js';
-import { PrintButton } from '../../ui/print-button.js';
 import { Section } from '../../ui/section.js';
 import { costReportQuery } from './api/report-costs.js';
-import { addressOf, type Choice, choiceOf } from './choice.js';
+import { type Choice, choiceOf } from './choice.js';
 import { ChoiceFilters } from './choice-filters.js';
-import { CostsNav } from './costs-nav.js';
 import css from './costs-screen.module.css';
-import { CsvButton } from './csv-button.js';
+import { useRowName } from './group-columns.js';
 import { GroupTable } from './group-table.js';
 import { GroupToggles } from './group-toggles.js';
-import { type CostReport, type CostRow, groupsOf, nameOfRow, toggled } from './groups.js';
+import { type CostReport, type Group, groupsOf, toggled } from './groups.js';
 import { Headline } from './headline.js';
 import { MonthSection } from './month-chart.js';
 import { RankedBars } from './ranked-bars.js';
+import { ReportFrame } from './report-frame.js';
 import { sortRows } from './sort-rows.js';
 import { SplitBar } from './split-bar.js';
 import { SpreadChart } from './spread-chart.js';
@@ -38,19 +35,25 @@ export function CostsScreen() {
   const choice = choiceOf(search);
   const groups = groupsOf(search.by);
   const report = useQuery(costReportQuery(choice, groups.join(',')));
-  const csv = addressOf('/api/reports/restoration-costs.csv', {
-    ...choice,
-    groupBy: groups.join(','),
-  });
   const change = (part: Partial<typeof search>) =>
     void navigate({ search: (old) => ({ ...old, show: undefined, ...part }), replace: true });
+  // From the address of the moment: two taps in a row may come before the screen is drawn again.
+  const toggle = (group: Group) =>
+    void navigate({
+      search: ({ show: _show, sort: _sort, by, ...old }) => ({
+        ...old,
+        by: toggled(groupsOf(by), group),
+      }),
+      replace: true,
+    });
   return (
-    <>
-      <PageHead title={t.costs.title} lead={t.costs.leads.report}>
-        <CsvButton href={csv} />
-        <PrintButton />
-      </PageHead>
-      <CostsNav from={choice.from} to={choice.to} />
+    <ReportFrame
+      screen="report"
+      report="restoration-costs"
+      asked={{ ...choice, groupBy: groups.join(',') }}
+      from={choice.from}
+      to={choice.to}
+    >
       <ChoiceFilters choice={choice} onChange={change} />
       <Loaded query={report}>
         {(data) =>
@@ -59,10 +62,7 @@ export function CostsScreen() {
           ) : (
             <>
               <Headline report={data} />
-              <GroupToggles
-                groups={groups}
-                onToggle={(group) => change({ by: toggled(groups, group), sort: undefined })}
-              />
+              <GroupToggles groups={groups} onToggle={toggle} />
               <Report report={data} stale={report.isPlaceholderData} />
               <Months choice={choice} hidden={groups.length === 1 && groups[0] === 'month'} />
               <Parts report={data} />
@@ -70,8 +70,7 @@ export function CostsScreen() {
           )
         }
       </Loaded>
-      <Caution />
-    </>
+    </ReportFrame>
   );
 }
 
@@ -87,8 +86,7 @@ function Report({ report, stale }: ReportProps) {
   const groups = groupsOf(report.groupBy.join(','));
   const sort = search.sort ?? (groups[0] === 'month' ? 'name' : 'total');
   const rows = sortRows(report.rows, sort);
-  const words = { reasons: t.costs.reasons, month: format.month };
-  const nameOf = (row: CostRow) => nameOfRow(row, groups, words);
+  const nameOf = useRowName(groups);
   const largest = new Set(sortRows(report.rows, 'total').slice(0, DRAWN));
   const drawn = rows.length <= 2 * DRAWN ? rows : rows.filter((row) => largest.has(row));
   const by = groups.map((group) => t.costs.groups[group]).join(', ');

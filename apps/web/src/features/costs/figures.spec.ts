@@ -1,7 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
+import type { Habit } from './api/report-habits.js';
 import type { UsageRow } from './api/report-usage.js';
-import { axisTo } from './axis.js';
+import { axisBetween, axisTo, placeOn } from './axis.js';
 import { addressOf } from './choice.js';
+import { costOfOne, kindOf, thingOf } from './habits/habit-words.js';
 import { daysOf, lastDayOf, periodOf } from './periods.js';
 import { costRow } from './rows.fixture.js';
 import { sortRows } from './sort-rows.js';
@@ -38,6 +40,35 @@ describe('an axis', () => {
     expect(axis.end).toBe(micro(end));
     expect(axis.marks).toHaveLength(marks);
     expect(axis.marks.at(-1)).toBe(axis.end);
+  });
+});
+
+describe('an axis with losses', () => {
+  it.each([
+    ['-3', '9', '-5', '10'],
+    ['0', '9.99', '0', '10'],
+    ['-0.5', '0', '-0.5', '0'],
+    ['0', '0', '0', '0.01'],
+    ['5', '9.99', '0', '10'],
+  ])('from %s to %s stands between %s and %s, on marks, with zero among them', (...texts) => {
+    const micro = (text: string) => BigInt(Math.round(Number(text) * 1_000_000));
+    const [low = 0n, high = 0n, start, end] = texts.map(micro);
+    const axis = axisBetween(low, high);
+    expect([axis.start, axis.end]).toEqual([start, end]);
+    expect(axis.marks).toContain(0n);
+    expect([axis.marks[0], axis.marks.at(-1)]).toEqual([start, end]);
+    expect([placeOn(axis, axis.start), placeOn(axis, axis.end)]).toEqual([0, 1]);
+  });
+});
+
+describe('a habit', () => {
+  it('has a cost of one time, and is about a consumable or a template', () => {
+    expect(costOfOne({ cost: '10.00', times: 4 })).toBe('2.50');
+    expect(costOfOne({ cost: '10.00', times: 0 })).toBe('10.00');
+    const about = { consumableName: 'Paste', shade: 'Body 2', templateName: 'Front filling' };
+    expect(thingOf(about as Habit)).toBe('Paste, Body 2');
+    expect(thingOf({ ...about, consumableName: null, shade: null } as Habit)).toBe('Front filling');
+    expect([kindOf('expired'), kindOf('made up')]).toEqual(['expired', undefined]);
   });
 });
 

@@ -5,6 +5,12 @@ import { lastDayOf } from './periods.js';
 export type CostRow = Shape<'CostReportRowDto'>;
 export type CostReport = Shape<'CostReportDto'>;
 
+/** What tells the rows of a grouped report apart; null where it is not grouped by it. */
+export type GroupedRow = Pick<
+  CostRow,
+  'templateId' | 'templateName' | 'reason' | 'dentistId' | 'dentistName' | 'month'
+>;
+
 export const GROUPS = ['template', 'reason', 'dentist', 'month'] as const;
 export type Group = (typeof GROUPS)[number];
 
@@ -26,7 +32,7 @@ const later = (a: string, b: string | undefined) => (b !== undefined && b > a ? 
 const earlier = (a: string, b: string | undefined) => (b !== undefined && b < a ? b : a);
 
 /** The choice of the restorations that are behind one row. */
-export function choiceOfRow(row: CostRow, choice: Choice): Choice {
+export function choiceOfRow(row: GroupedRow, choice: Choice): Choice {
   const month =
     row.month === null
       ? { from: choice.from, to: choice.to }
@@ -42,23 +48,23 @@ export function choiceOfRow(row: CostRow, choice: Choice): Choice {
   };
 }
 
-export function keyOfRow(row: CostRow): string {
+export function keyOfRow(row: GroupedRow): string {
   return [row.templateId, row.reason, row.dentistId, row.month].join(' ');
 }
 
-interface Words {
+export interface GroupWords {
   readonly reasons: Readonly<Record<NonNullable<CostRow['reason']>, string>>;
   readonly month: (iso: string) => string;
 }
 
 /** What one part of a row is called. */
-export function partOf(row: CostRow, group: Group, words: Words): string {
+export function partOf(row: GroupedRow, group: Group, words: GroupWords): string {
   if (group === 'template') return row.templateName ?? '';
   if (group === 'dentist') return row.dentistName ?? '';
   if (group === 'reason') return row.reason === null ? '' : words.reasons[row.reason];
   return row.month === null ? '' : words.month(row.month);
 }
 
-export function nameOfRow(row: CostRow, groups: readonly Group[], words: Words): string {
+export function nameOfRow(row: GroupedRow, groups: readonly Group[], words: GroupWords): string {
   return groups.map((group) => partOf(row, group, words)).join(' · ');
 }

@@ -9,11 +9,13 @@ interface Days {
 }
 
 interface Props extends Days {
+  /** What the report takes when no day is given; all time unless it says otherwise. */
+  readonly all?: string;
   readonly onChange: (days: Days) => void;
 }
 
 /** A period by its name, or from one day to another. */
-export function PeriodFilter({ from, to, onChange }: Props) {
+export function PeriodFilter({ from, to, all, onChange }: Props) {
   const t = useText();
   const { today } = useSession();
   const words = t.costs.filter;
@@ -33,7 +35,7 @@ export function PeriodFilter({ from, to, onChange }: Props) {
       <FilterSelect
         label={words.period}
         value={own ? 'own' : named}
-        all={words.allTime}
+        all={all ?? words.allTime}
         choices={choices}
         onChoose={choose}
       />

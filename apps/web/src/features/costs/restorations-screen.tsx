@@ -28,7 +28,7 @@ export function RestorationsScreen() {
     void navigate({ search: (old) => ({ ...old, cursor: undefined, ...part }), replace: true });
   return (
     <>
-      <PageHead title={t.costs.list.title} lead={t.costs.leads.list} />
+      <PageHead title={t.costs.list.title} lead={t.costs.list.lead} />
       <CostsNav from={search.from} to={search.to} />
       <ChoiceFilters choice={choiceOf(search)} onChange={change} />
       {search.visitId !== undefined && (

@@ -18,8 +18,11 @@ const VALUES: Readonly<Record<Exclude<RowSort, 'name'>, (row: CostRow) => bigint
  * and months.
  */
 export function sortRows(rows: readonly CostRow[], sort: RowSort): CostRow[] {
-  if (sort === 'name') return [...rows];
-  const value = VALUES[sort];
+  return sort === 'name' ? [...rows] : largestFirst(rows, VALUES[sort]);
+}
+
+/** Rows with the same value stay in their order. */
+export function largestFirst<Row>(rows: readonly Row[], value: (row: Row) => bigint): Row[] {
   return [...rows].sort((a, b) => {
     const [left, right] = [value(a), value(b)];
     return left === right ? 0 : left < right ? 1 : -1;

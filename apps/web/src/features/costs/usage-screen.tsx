@@ -3,20 +3,16 @@ import { getRouteApi, Link } from '@tanstack/react-router';
 import { useMay } from '../../app/session.js';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
-import { Caution } from '../../ui/caution.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { Figure, Figures } from '../../ui/figure.js';
 import { FilterSelect, Filters } from '../../ui/filters.js';
 import { Loaded } from '../../ui/loaded.js';
-import { PageHead } from '../../ui/page-head.js';
-import { PrintButton } from '../../ui/print-button.js';
 import { Section } from '../../ui/section.js';
 import { Money } from '../../ui/values.js';
 import { templateChoicesQuery } from './api/list-choices.js';
 import { type UsageRow, usageQuery } from './api/report-usage.js';
-import { addressOf } from './choice.js';
-import { CostsNav } from './costs-nav.js';
-import { CsvButton } from './csv-button.js';
+import { ReportFrame } from './report-frame.js';
+import { SuggestionSection } from './suggestion/suggestion-section.js';
 import { sumOf } from './sums.js';
 import { differenceOf, versionOf, versionsOf } from './usage.js';
 import css from './usage-screen.module.css';
@@ -25,21 +21,16 @@ import { UsageTable } from './usage-table.js';
 const route = getRouteApi('/in/costs/templates');
 
 const LAST = ['20', '50', '200', '1000'] as const;
+const USUAL = '200';
 
 /** What a template plans beside what was really used. */
 export function UsageScreen() {
   const t = useText();
-  const { templateId, last = '50' } = route.useSearch();
+  const { templateId, last = USUAL } = route.useSearch();
   const templates = useQuery(templateChoicesQuery);
   const chosen = templateId ?? templates.data?.items[0]?.id;
-  const csv = addressOf('/api/reports/template-usage.csv', { templateId: chosen, last });
   return (
-    <>
-      <PageHead title={t.costs.screens.templates} lead={t.costs.leads.templates}>
-        <CsvButton href={csv} />
-        <PrintButton />
-      </PageHead>
-      <CostsNav />
+    <ReportFrame screen="templates" report="template-usage" asked={{ templateId: chosen, last }}>
       <Loaded query={templates}>
         {({ items }) =>
           chosen === undefined ? (
@@ -49,8 +40,7 @@ export function UsageScreen() {
           )
         }
       </Loaded>
-      <Caution />
-    </>
+    </ReportFrame>
   );
 }
 
@@ -64,7 +54,7 @@ function Usage({ templateId, templates }: UsageProps) {
   const format = useFormat();
   const search = route.useSearch();
   const navigate = route.useNavigate();
-  const report = useQuery(usageQuery(templateId, search.last ?? '50'));
+  const report = useQuery(usageQuery(templateId, search.last ?? USUAL));
   const versions = versionsOf(report.data?.rows ?? []);
   const words = t.costs.usage;
   const change = (part: Partial<typeof search>) =>
@@ -93,12 +83,13 @@ function Usage({ templateId, templates }: UsageProps) {
         )}
         <FilterSelect
           label={words.last}
-          value={search.last ?? '50'}
+          value={search.last ?? USUAL}
           all={t.ui.choose}
           choices={LAST.map((n) => ({ value: n, label: words.lastOf(format.number(n)) }))}
           onChoose={(last) => change({ last })}
         />
       </Filters>
+      <SuggestionSection templateId={templateId} last={search.last ?? USUAL} />
       <Loaded query={report}>
         {({ rows }) => <OneVersion rows={versionOf(rows, search.version)} />}
       </Loaded>
@@ -118,7 +109,7 @@ function OneVersion({ rows }: { readonly rows: readonly UsageRow[] }) {
   const version = (first.latest ? words.versionNow : words.versionOld)(first.version);
   return (
     <Section
-      title={first.templateName}
+      title={words.table(first.templateName)}
       hint={words.over(format.number(String(first.restorations)))}
       aside={version}
     >

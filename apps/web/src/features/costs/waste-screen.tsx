@@ -2,22 +2,17 @@ import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
-import { Caution } from '../../ui/caution.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { Figure, Figures } from '../../ui/figure.js';
 import { Filters } from '../../ui/filters.js';
 import { Loaded } from '../../ui/loaded.js';
-import { PageHead } from '../../ui/page-head.js';
-import { PrintButton } from '../../ui/print-button.js';
 import { Section } from '../../ui/section.js';
 import { Money } from '../../ui/values.js';
 import { wasteQuery } from './api/report-waste.js';
-import { addressOf } from './choice.js';
-import { CostsNav } from './costs-nav.js';
-import { CsvButton } from './csv-button.js';
 import headline from './headline.module.css';
 import { PeriodFilter } from './period-filter.js';
 import { RankedBars } from './ranked-bars.js';
+import { ReportFrame } from './report-frame.js';
 import { rankedBy, type WasteReport } from './sums.js';
 import css from './waste-screen.module.css';
 import { ThrownAway, WasteMonths } from './waste-tables.js';
@@ -33,12 +28,7 @@ export function WasteScreen() {
   const change = (part: { from?: string | undefined; to?: string | undefined }) =>
     void navigate({ search: (old) => ({ ...old, ...part }), replace: true });
   return (
-    <>
-      <PageHead title={t.costs.screens.waste} lead={t.costs.leads.waste}>
-        <CsvButton href={addressOf('/api/reports/waste.csv', { from, to })} />
-        <PrintButton />
-      </PageHead>
-      <CostsNav from={from} to={to} />
+    <ReportFrame screen="waste" report="waste" asked={{ from, to }} from={from} to={to}>
       <Filters>
         <PeriodFilter from={from} to={to} onChange={change} />
       </Filters>
@@ -51,8 +41,7 @@ export function WasteScreen() {
           )
         }
       </Loaded>
-      <Caution />
-    </>
+    </ReportFrame>
   );
 }
 

@@ -1,11 +1,11 @@
 import { getRouteApi } from '@tanstack/react-router';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
+import { RowButton } from '../../ui/row-button.js';
 import type { AuditEntry } from './api/list-audit-entries.js';
 import own from './audit.module.css';
 import { type AuditChange, auditChanges } from './audit-changes.js';
 import css from './parts.module.css';
-import { RowButton } from './row-button.js';
 
 const route = getRouteApi('/in/setup/audit');
 

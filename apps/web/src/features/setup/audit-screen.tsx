@@ -9,6 +9,7 @@ import { FilterSelect, Filters } from '../../ui/filters.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
 import { PrintButton } from '../../ui/print-button.js';
+import rowCss from '../../ui/row-button.module.css';
 import { Moment } from '../../ui/values.js';
 import { type AuditEntry, auditQuery } from './api/list-audit-entries.js';
 import { peopleQuery } from './api/list-people.js';
@@ -104,7 +105,7 @@ function Narrowed({ entries }: { readonly entries: readonly AuditEntry[] }) {
       {words.join(' · ')}
       <Button
         variant="subtle"
-        className={`${css.rowAction ?? ''} tb-screen-only`}
+        className={`${rowCss.rowAction ?? ''} tb-screen-only`}
         onClick={() =>
           void navigate({
             search: (old) => ({

@@ -6,7 +6,9 @@ import { useText } from '../../text/text-provider.js';
 import { CheckField, DecimalField, SelectField, TextField, WholeField } from '../../ui/fields.js';
 import { FieldGroup, FieldRow, Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { notify } from '../../ui/notice-store.js';
+import { SuggestField } from '../../ui/suggest-field.js';
 import { useForm } from '../../ui/use-form.js';
+import { useTyped } from '../../ui/use-typed.js';
 import { categoriesQuery } from './api/list-categories.js';
 import type { Consumable } from './api/list-consumables.js';
 import { changeConsumable, createConsumable } from './api/save-consumable.js';
@@ -17,8 +19,6 @@ import {
   consumableValues,
   STOCK_UNITS,
 } from './consumable-values.js';
-import { SuggestField } from './suggest-field.js';
-import { useTyped } from './use-typed.js';
 
 interface Props {
   readonly consumable?: Consumable;

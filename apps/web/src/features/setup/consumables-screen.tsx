@@ -9,13 +9,14 @@ import { EmptyState } from '../../ui/empty-state.js';
 import { FilterSelect, Filters, SearchBox } from '../../ui/filters.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
+import { InUseMark, ShownFilter } from '../../ui/shown-filter.js';
 import { Amount } from '../../ui/values.js';
 import { categoriesQuery } from './api/list-categories.js';
 import { type Consumable, consumablesQuery } from './api/list-consumables.js';
 import { ConsumableForm } from './consumable-form.js';
 import { attributesOf } from './consumable-words.js';
 import css from './parts.module.css';
-import { InUseMark, ShownFilter } from './shown-filter.js';
+import type { ConsumableSort } from './sorts.js';
 
 const route = getRouteApi('/in/setup/consumables');
 
@@ -37,12 +38,15 @@ export function ConsumablesScreen() {
       <ConsumableFilters />
       <Loaded query={list}>
         {(page) => (
-          <DataTable
+          <DataTable<Consumable, ConsumableSort>
             label={w.title}
             columns={columns}
             rows={page.items}
             rowKey={(row) => row.id}
             stale={list.isPlaceholderData}
+            sort={search.sort ?? 'name'}
+            bothWays
+            onSort={(sort) => goTo({ sort: sort === 'name' ? undefined : sort, cursor: undefined })}
             cursor={search.cursor}
             nextCursor={page.nextCursor}
             onCursor={(cursor) => goTo({ cursor })}
@@ -111,19 +115,25 @@ function NewConsumable() {
   );
 }
 
-function useColumns(withState: boolean): Column<Consumable>[] {
+function useColumns(withState: boolean): Column<Consumable, ConsumableSort>[] {
   const t = useText();
   const w = t.setupCatalogue;
   const figure = (value: string | null, unit: string) =>
     value === null ? <span className={css.quiet}>–</span> : <Amount value={value} unit={unit} />;
-  const state: Column<Consumable> = {
+  const state: Column<Consumable, ConsumableSort> = {
     id: 'state',
     head: w.columns.state,
     cell: ({ active }) => <InUseMark active={active} />,
   };
   return [
-    { id: 'name', head: w.columns.name, cell: (row) => <NameLink consumable={row} /> },
-    { id: 'category', head: w.columns.category, cell: ({ category }) => category },
+    {
+      ...{ id: 'name', head: w.columns.name, sort: 'name' },
+      cell: (row) => <NameLink consumable={row} />,
+    },
+    {
+      ...{ id: 'category', head: w.columns.category, sort: 'category' },
+      cell: ({ category }) => category,
+    },
     {
       id: 'unit',
       head: w.columns.unit,
@@ -132,12 +142,14 @@ function useColumns(withState: boolean): Column<Consumable>[] {
     },
     {
       id: 'reorder',
+      sort: 'reorderAt',
       head: w.columns.reorder,
       align: 'end',
       cell: ({ reorderAt, stockUnit }) => figure(reorderAt, stockUnit),
     },
     {
       id: 'upTo',
+      sort: 'reorderUpTo',
       head: w.columns.upTo,
       align: 'end',
       cell: ({ reorderUpTo, stockUnit }) => figure(reorderUpTo, stockUnit),

@@ -2,7 +2,7 @@ import { describe, expect, it } from '@jest/globals';
 import { formatMoney } from '#lib/measure';
 import type { PriceBook } from './api/list-prices.js';
 import type { PreviewLine } from './api/preview-template.js';
-import { costOf, estimateOf, pricesOf } from './estimate.js';
+import { costsOf, estimateOf, pricesOf } from './estimate.js';
 
 type Stock = PriceBook['stock'][number];
 type Presentation = PriceBook['presentations'][number];
@@ -57,11 +57,12 @@ function line(consumableId: string, dispensed: string): PreviewLine {
     driver: 'restoration',
     placed: '0',
     dispensed,
+    sharesDose: false,
   };
 }
 
 function cost(book: PriceBook, of: PreviewLine): string | undefined {
-  const found = costOf(of, pricesOf(book));
+  const [found] = costsOf([of], pricesOf(book));
   return found === undefined ? undefined : formatMoney(found);
 }
 
@@ -83,6 +84,19 @@ describe('what a planned line costs', () => {
     expect(cost({ stock: [], presentations }, line('k', '0.26'))).toBe('11.00');
     const mixed = [...presentations, pack('k', { id: 'other', listPrice: null })];
     expect(cost({ stock: [], presentations: mixed }, line('k', '0.1'))).toBe('2.20');
+  });
+
+  it('charges a dose that lines share once, by what each takes out of it', () => {
+    const capsule = { dispensing: 'single-dose', contentPerContainer: '0.25' } as const;
+    const presentations = [pack('k', { ...capsule, containersPerPack: 20, listPrice: '110' })];
+    const lines = ['0.06', '0.12'].map((out) => ({ ...line('k', out), sharesDose: true }));
+    const prices = pricesOf({ stock: [], presentations });
+    const costs = costsOf([...lines, line('k', '0.06')], prices);
+    expect(costs.map((each) => each && formatMoney(each))).toEqual([
+      '1.833326',
+      '3.666674',
+      '5.50',
+    ]);
   });
 
   it('is unknown without any price, and a total says for how many', () => {

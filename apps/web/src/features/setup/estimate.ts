@@ -9,6 +9,7 @@ import {
   quantity,
   quantityFromMicro,
   roundTo,
+  splitLargestRemainder,
   ZERO_MONEY,
 } from '#lib/measure';
 import type { PriceBook } from './api/list-prices.js';
@@ -54,14 +55,34 @@ function dosesOf(presentations: PriceBook['presentations']): ReadonlyMap<string,
   return new Map([...doses].flatMap(([id, dose]) => (dose === undefined ? [] : [[id, dose]])));
 }
 
-/** What a planned line costs; undefined when nobody knows a price. */
-export function costOf(line: PreviewLine, prices: Prices): Money | undefined {
-  const price = prices.get(line.consumableId);
-  if (!price || isZero(price.amount)) return undefined;
+/** What planned lines cost, one by one; undefined when nobody knows a price. */
+export function costsOf(lines: readonly PreviewLine[], prices: Prices): (Money | undefined)[] {
+  return lines.map((line) => {
+    const price = prices.get(line.consumableId);
+    if (!price || isZero(price.amount)) return undefined;
+    const charged = chargedFor(line, lines, price.dose);
+    return moneyFromMicro(multiplyRatio(price.value, charged, price.amount, 'half-up'));
+  });
+}
+
+/** Whole doses; of those that lines share its part, by what it takes out of them. */
+function chargedFor(
+  line: PreviewLine,
+  lines: readonly PreviewLine[],
+  dose: Quantity | undefined,
+): Quantity {
   const out = quantity(line.dispensed);
-  const charged =
-    price.dose === undefined ? out : quantityFromMicro(roundTo(out, price.dose, 'up'));
-  return moneyFromMicro(multiplyRatio(price.value, charged, price.amount, 'half-up'));
+  if (dose === undefined) return out;
+  const sharing = line.sharesDose
+    ? lines.filter((each) => each.sharesDose && each.consumableId === line.consumableId)
+    : [line];
+  const all = sharing.reduce((sum, each) => sum + quantity(each.dispensed), 0n);
+  const whole = roundTo(quantityFromMicro(all), dose, 'up');
+  const parts = splitLargestRemainder(
+    whole,
+    sharing.map((each) => quantity(each.dispensed)),
+  );
+  return quantityFromMicro(parts[sharing.indexOf(line)] ?? 0n);
 }
 
 export interface Estimate {
@@ -71,7 +92,7 @@ export interface Estimate {
 }
 
 export function estimateOf(lines: readonly PreviewLine[], prices: Prices): Estimate {
-  const costs = lines.map((line) => costOf(line, prices));
+  const costs = costsOf(lines, prices);
   return {
     total: costs.reduce<Money>(
       (sum, cost) => (cost === undefined ? sum : add(sum, cost)),

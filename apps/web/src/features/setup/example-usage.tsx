@@ -1,12 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
-import { formatMoney, subtract } from '#lib/measure';
+import { formatMoney, type Money as MoneyValue, subtract } from '#lib/measure';
 import { useMay } from '../../app/session.js';
 import { useText } from '../../text/text-provider.js';
 import { Figure, Figures } from '../../ui/figure.js';
 import { Amount, Money } from '../../ui/values.js';
 import { pricesQuery } from './api/list-prices.js';
 import type { PreviewLine, Usage } from './api/preview-template.js';
-import { costOf, estimateOf, type Prices, pricesOf } from './estimate.js';
+import { costsOf, estimateOf, type Prices, pricesOf } from './estimate.js';
 import css from './example.module.css';
 import { useUnitPrice } from './use-unit-price.js';
 import type { UsageAnswer } from './use-usage.js';
@@ -56,6 +56,7 @@ function Totals({ usage, before, prices }: TotalsProps) {
         <Figure label={w.minutes} large={now === undefined}>
           {w.minutesOf(usage.minutes)}
         </Figure>
+        <Figure label={w.assistants}>{w.minutesOf(usage.assistantMinutes)}</Figure>
         {now && then && (
           <Figure label={w.before}>
             <Money value={formatMoney(then.total)} />
@@ -80,6 +81,7 @@ interface TableProps {
 
 function UsageTable({ lines, prices }: TableProps) {
   const w = useText().setupExample;
+  const costs = prices && costsOf(lines, prices);
   return (
     <table className={css.table} aria-label={w.uses}>
       <thead>
@@ -90,8 +92,8 @@ function UsageTable({ lines, prices }: TableProps) {
         </tr>
       </thead>
       <tbody>
-        {lines.map((line) => (
-          <UsageRow key={line.key} line={line} prices={prices} />
+        {lines.map((line, i) => (
+          <UsageRow key={line.key} line={line} priced={costs !== undefined} cost={costs?.[i]} />
         ))}
       </tbody>
     </table>
@@ -100,14 +102,15 @@ function UsageTable({ lines, prices }: TableProps) {
 
 interface RowProps {
   readonly line: PreviewLine;
-  readonly prices: Prices | undefined;
+  /** Whether costs are shown at all. */
+  readonly priced: boolean;
+  readonly cost: MoneyValue | undefined;
 }
 
-function UsageRow({ line, prices }: RowProps) {
+function UsageRow({ line, priced, cost }: RowProps) {
   const t = useText();
   const w = t.setupExample;
   const perUnit = useUnitPrice();
-  const cost = prices && costOf(line, prices);
   const about = [
     ...(line.shade === null ? [] : [line.shade]),
     t.setupTemplates.drivers[line.driver].title.toLowerCase(),
@@ -128,7 +131,7 @@ function UsageRow({ line, prices }: RowProps) {
           </span>
         )}
       </td>
-      {prices && (
+      {priced && (
         <td>
           {cost === undefined ? (
             <span className={css.quiet}>{w.noPrice}</span>

@@ -4,7 +4,7 @@ import { useText } from '../../text/text-provider.js';
 import { DRIVERS } from './drivers.js';
 import css from './editor.module.css';
 import type { LineActions } from './line-actions.js';
-import type { DraftLine } from './template-draft.js';
+import { type DraftLine, type Flag, mayShareDose } from './template-draft.js';
 
 interface Props extends Pick<LineActions, 'change' | 'errorOf'> {
   readonly line: DraftLine;
@@ -52,6 +52,47 @@ export function LineOptions({ line, what, change, errorOf }: Props) {
         checked={line.everyAttempt}
         onChange={(event) => change(key, { everyAttempt: event.currentTarget.checked })}
       />
+      <div className={css.flags}>
+        {mayShareDose(line) && (
+          <FlagSelect
+            label={w.dose}
+            words={w.doses}
+            value={line.sharesDose}
+            onChoose={(sharesDose) => change(key, { sharesDose })}
+          />
+        )}
+        <FlagSelect
+          label={w.numb}
+          words={w.numbs}
+          value={line.anaesthetic}
+          onChoose={(anaesthetic) => change(key, { anaesthetic })}
+        />
+      </div>
     </fieldset>
+  );
+}
+
+interface FlagProps {
+  readonly label: string;
+  readonly words: Readonly<Record<'usual' | 'yes' | 'no', string>>;
+  readonly value: Flag;
+  readonly onChoose: (flag: Flag) => void;
+}
+
+function FlagSelect({ label, words, value, onChoose }: FlagProps) {
+  return (
+    <NativeSelect
+      label={label}
+      value={value === null ? 'usual' : value ? 'yes' : 'no'}
+      data={[
+        { value: 'usual', label: words.usual },
+        { value: 'yes', label: words.yes },
+        { value: 'no', label: words.no },
+      ]}
+      onChange={(event) => {
+        const chosen = event.currentTarget.value;
+        onChoose(chosen === 'usual' ? null : chosen === 'yes');
+      }}
+    />
   );
 }

@@ -8,7 +8,7 @@ import { isSharedByVisit } from './drivers.js';
 import css from './editor.module.css';
 import type { LineActions } from './line-actions.js';
 import { LineOptions } from './line-options.js';
-import { type DraftLine, SHADES } from './template-draft.js';
+import { type DraftLine, mayShareDose, SHADES } from './template-draft.js';
 import { reasonWords } from './version-diff.js';
 
 interface Props extends LineActions {
@@ -163,6 +163,8 @@ function Summary({ line }: { readonly line: DraftLine }) {
     ...(line.what !== SHADES ? [] : [line.driver === 'shade' ? w.shadesEach : w.shadesHint]),
     ...(line.reasons.length === 0 ? [] : [reasonWords(line.reasons, t)]),
     ...(line.everyAttempt ? [w.again] : []),
+    ...(line.sharesDose && mayShareDose(line) ? [w.sharesDose] : []),
+    ...(line.anaesthetic ? [w.anaesthetic] : []),
   ];
   return parts.length === 0 ? null : <p className={css.summary}>{parts.join(' · ')}</p>;
 }

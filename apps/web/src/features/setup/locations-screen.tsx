@@ -6,12 +6,12 @@ import { useText } from '../../text/text-provider.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
+import { RowButton } from '../../ui/row-button.js';
 import { StatusMark } from '../../ui/status-mark.js';
 import { type Location, locationsQuery } from './api/list-locations.js';
 import { LocationDialogs } from './location-form.js';
 import css from './locations.module.css';
 import { type PlaceNode, placeTree } from './place-tree.js';
-import { RowButton } from './row-button.js';
 
 const route = getRouteApi('/in/setup/locations');
 

@@ -7,6 +7,7 @@ import { CheckField, DecimalField, SelectField, TextField, WholeField } from '..
 import { FieldRow, Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { notify } from '../../ui/notice-store.js';
 import { useForm } from '../../ui/use-form.js';
+import { useTyped } from '../../ui/use-typed.js';
 import type { Consumable } from './api/list-consumables.js';
 import type { Presentation } from './api/list-presentations.js';
 import type { Supplier } from './api/list-suppliers.js';
@@ -14,7 +15,6 @@ import { changePresentation, createPresentation } from './api/save-presentation.
 import css from './pack.module.css';
 import { type PackValues, packBody, packErrors, packValues } from './pack-values.js';
 import { packSentence, packTotal, unitPrice } from './pack-words.js';
-import { useTyped } from './use-typed.js';
 import { useUnitPrice } from './use-unit-price.js';
 
 const DISPENSINGS = ['multi-use', 'single-dose', 'by-piece'] as const;

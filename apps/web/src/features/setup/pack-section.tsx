@@ -8,6 +8,7 @@ import { Dialog } from '../../ui/dialog.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { Figure, Figures } from '../../ui/figure.js';
 import { Loaded } from '../../ui/loaded.js';
+import { RowButton } from '../../ui/row-button.js';
 import { Section } from '../../ui/section.js';
 import { StatusMark } from '../../ui/status-mark.js';
 import { Money } from '../../ui/values.js';
@@ -18,7 +19,6 @@ import own from './pack.module.css';
 import { PackForm } from './pack-form.js';
 import { packSentence, packTotal, unitPrice } from './pack-words.js';
 import css from './parts.module.css';
-import { RowButton } from './row-button.js';
 import { useUnitPrice } from './use-unit-price.js';
 
 const route = getRouteApi('/in/setup/consumables/$consumableId');

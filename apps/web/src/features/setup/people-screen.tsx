@@ -6,12 +6,12 @@ import { useText } from '../../text/text-provider.js';
 import { type Column, DataTable } from '../../ui/data-table.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
+import { RowButton } from '../../ui/row-button.js';
 import { StatusMark } from '../../ui/status-mark.js';
 import { type Person, peopleQuery } from './api/list-people.js';
 import css from './parts.module.css';
 import { PersonDialogs } from './person-dialogs.js';
 import { RolesTable } from './roles-table.js';
-import { RowButton } from './row-button.js';
 
 const route = getRouteApi('/in/setup/people');
 

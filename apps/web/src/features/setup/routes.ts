@@ -1,16 +1,12 @@
 import { createRoute, lazyRouteComponent, redirect } from '@tanstack/react-router';
 import { choice, id, searchOf, text, whole } from '../../app/search.js';
-import { needs, shellRoute } from '../../app/shell-route.js';
+import { setupRoute } from '../../app/setup-route.js';
+import { needs } from '../../app/shell-route.js';
 import { AUDIT_KINDS } from './audit-kinds.js';
-
-const frameRoute = createRoute({
-  getParentRoute: () => shellRoute,
-  path: '/setup',
-  component: lazyRouteComponent(() => import('./index.js'), 'SetupFrame'),
-});
+import { CONSUMABLE_SORTS, SUPPLIER_SORTS, TEMPLATE_SORTS } from './sorts.js';
 
 const startRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/',
   beforeLoad: (): void => {
     throw redirect({ to: '/setup/consumables', replace: true });
@@ -26,15 +22,19 @@ const LIST = {
 } as const;
 
 const consumablesRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/consumables',
-  validateSearch: searchOf({ ...LIST, category: text(80) }),
+  validateSearch: searchOf({
+    ...LIST,
+    category: text(80),
+    sort: choice(...CONSUMABLE_SORTS),
+  }),
   ...needs('catalogue.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'ConsumablesScreen'),
 });
 
 const consumableRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/consumables/$consumableId',
   validateSearch: searchOf({ edit: choice('1'), pack: text(36) }),
   ...needs('catalogue.read'),
@@ -42,15 +42,15 @@ const consumableRoute = createRoute({
 });
 
 const suppliersRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/suppliers',
-  validateSearch: searchOf({ ...LIST, edit: id }),
+  validateSearch: searchOf({ ...LIST, edit: id, sort: choice(...SUPPLIER_SORTS) }),
   ...needs('catalogue.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'SuppliersScreen'),
 });
 
 const locationsRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/locations',
   validateSearch: searchOf({ show: choice('all'), new: choice('1'), below: id, edit: id }),
   ...needs('catalogue.read'),
@@ -58,9 +58,12 @@ const locationsRoute = createRoute({
 });
 
 const templatesRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/templates',
-  validateSearch: searchOf({ q: LIST.q, show: LIST.show, cursor: LIST.cursor }),
+  validateSearch: searchOf({
+    ...{ q: LIST.q, show: LIST.show, cursor: LIST.cursor },
+    sort: choice(...TEMPLATE_SORTS),
+  }),
   ...needs('templates.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'TemplatesScreen'),
 });
@@ -75,7 +78,7 @@ const EXAMPLE = {
 } as const;
 
 const newTemplateRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/templates/new',
   validateSearch: searchOf(EXAMPLE),
   ...needs('templates.write'),
@@ -83,7 +86,7 @@ const newTemplateRoute = createRoute({
 });
 
 const templateRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/templates/$templateId',
   validateSearch: searchOf({ ...EXAMPLE, version: whole(1, 1_000_000), rename: choice('1') }),
   ...needs('templates.read'),
@@ -91,7 +94,7 @@ const templateRoute = createRoute({
 });
 
 const peopleRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/people',
   validateSearch: searchOf({ cursor: text(2000), new: choice('1'), edit: id, password: id }),
   ...needs('people.manage'),
@@ -99,14 +102,22 @@ const peopleRoute = createRoute({
 });
 
 const practiceRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/practice',
   ...needs('practice.manage'),
   component: lazyRouteComponent(() => import('./index.js'), 'PracticeScreen'),
 });
 
+const messagesRoute = createRoute({
+  getParentRoute: () => setupRoute,
+  path: '/messages',
+  validateSearch: searchOf({ cursor: text(2000) }),
+  ...needs('practice.manage'),
+  component: lazyRouteComponent(() => import('./index.js'), 'MessagesScreen'),
+});
+
 const tokensRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/tokens',
   validateSearch: searchOf({ new: choice('1') }),
   ...needs('tokens.own'),
@@ -114,7 +125,7 @@ const tokensRoute = createRoute({
 });
 
 const auditRoute = createRoute({
-  getParentRoute: () => frameRoute,
+  getParentRoute: () => setupRoute,
   path: '/audit',
   validateSearch: searchOf({
     kind: choice(...AUDIT_KINDS),
@@ -127,19 +138,19 @@ const auditRoute = createRoute({
   component: lazyRouteComponent(() => import('./index.js'), 'AuditScreen'),
 });
 
+/** Below `setupRoute`. */
 export const setupRoutes = [
-  frameRoute.addChildren([
-    startRoute,
-    consumablesRoute,
-    consumableRoute,
-    suppliersRoute,
-    locationsRoute,
-    templatesRoute,
-    newTemplateRoute,
-    templateRoute,
-    peopleRoute,
-    practiceRoute,
-    tokensRoute,
-    auditRoute,
-  ]),
+  startRoute,
+  consumablesRoute,
+  consumableRoute,
+  suppliersRoute,
+  locationsRoute,
+  templatesRoute,
+  newTemplateRoute,
+  templateRoute,
+  peopleRoute,
+  practiceRoute,
+  messagesRoute,
+  tokensRoute,
+  auditRoute,
 ] as const;

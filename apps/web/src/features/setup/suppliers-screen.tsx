@@ -8,9 +8,10 @@ import { EmptyState } from '../../ui/empty-state.js';
 import { Filters, SearchBox } from '../../ui/filters.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
+import { RowButton } from '../../ui/row-button.js';
+import { InUseMark, ShownFilter } from '../../ui/shown-filter.js';
 import { type Supplier, suppliersQuery } from './api/list-suppliers.js';
-import { RowButton } from './row-button.js';
-import { InUseMark, ShownFilter } from './shown-filter.js';
+import type { SupplierSort } from './sorts.js';
 import { SupplierDialogs } from './supplier-form.js';
 
 const route = getRouteApi('/in/setup/suppliers');
@@ -37,13 +38,16 @@ export function SuppliersScreen() {
       </Filters>
       <Loaded query={list}>
         {(page) => (
-          <DataTable
+          <DataTable<Supplier, SupplierSort>
             label={w.title}
             columns={columns}
             rows={page.items}
             rowKey={(row) => row.id}
             marked={search.edit}
             stale={list.isPlaceholderData}
+            sort={search.sort ?? 'name'}
+            bothWays
+            onSort={(sort) => change({ sort: sort === 'name' ? undefined : sort })}
             cursor={search.cursor}
             nextCursor={page.nextCursor}
             onCursor={(cursor) => open({ cursor })}
@@ -66,11 +70,11 @@ function Nothing({ filtered }: { readonly filtered: boolean }) {
   );
 }
 
-function useColumns(onChange: (id: string) => void): Column<Supplier>[] {
+function useColumns(onChange: (id: string) => void): Column<Supplier, SupplierSort>[] {
   const t = useText();
   const may = useMay();
   const w = t.setupSuppliers.columns;
-  const change: Column<Supplier> = {
+  const change: Column<Supplier, SupplierSort> = {
     id: 'change',
     head: '',
     align: 'end',
@@ -81,8 +85,11 @@ function useColumns(onChange: (id: string) => void): Column<Supplier>[] {
     ),
   };
   return [
-    { id: 'name', head: w.name, cell: ({ name }) => <strong>{name}</strong> },
-    { id: 'email', head: w.email, cell: ({ email }) => email ?? t.ui.notStated },
+    { id: 'name', head: w.name, sort: 'name', cell: ({ name }) => <strong>{name}</strong> },
+    {
+      ...{ id: 'email', head: w.email, sort: 'email' },
+      cell: ({ email }) => email ?? t.ui.notStated,
+    },
     { id: 'state', head: w.state, cell: ({ active }) => <InUseMark active={active} /> },
     ...(may('catalogue.write') ? [change] : []),
   ];

@@ -31,6 +31,7 @@ const TEMPLATE: Template = {
   latestVersion: 1,
   version: 1,
   minutes: 40,
+  assistantMinutes: 25,
   layerThicknessMm: '2',
   note: null,
   recordedBy: 'p',
@@ -46,6 +47,8 @@ const TEMPLATE: Template = {
       dispensed: '0.06',
       everyAttempt: true,
       reasons: null,
+      sharesDose: true,
+      anaesthetic: false,
     },
     {
       lineNumber: 2,
@@ -57,6 +60,8 @@ const TEMPLATE: Template = {
       dispensed: '1',
       everyAttempt: false,
       reasons: ['decay'],
+      sharesDose: false,
+      anaesthetic: false,
     },
   ],
 };
@@ -87,7 +92,28 @@ describe('a draft', () => {
       dispensed: '0.06',
       everyAttempt: true,
       reasons: null,
+      sharesDose: true,
+      anaesthetic: false,
     });
+  });
+
+  it('leaves the flags of a line as usual where nobody says or where they mean nothing', () => {
+    const flags = (change: Partial<DraftLine>) =>
+      linesBody([line(change)]).map(({ sharesDose, anaesthetic }) => [sharesDose, anaesthetic])[0];
+    expect(flags({})).toEqual([null, null]);
+    expect(flags({ sharesDose: true, anaesthetic: false })).toEqual([true, false]);
+    expect(flags({ sharesDose: true, driver: 'visit' })).toEqual([null, null]);
+    expect(flags({ sharesDose: true, unit: 'piece' })).toEqual([null, null]);
+  });
+
+  it('plans assistants for as long as the chair where nothing else is said', () => {
+    const minutesOf = (assistantMinutes: string) =>
+      versionBody({ ...EMPTY_DRAFT, assistantMinutes }).assistantMinutes;
+    expect([minutesOf(''), minutesOf('12')]).toEqual([null, 12]);
+    expect(draftOf(TEMPLATE, typed).assistantMinutes).toBe('25');
+    expect(draftOf({ ...TEMPLATE, assistantMinutes: 40 }, typed).assistantMinutes).toBe('');
+    const wrong = draftErrors({ ...EMPTY_DRAFT, assistantMinutes: '2h' }, en).assistantMinutes;
+    expect(wrong).toBe(en.setup.wholeBetween(0, 1440));
   });
 
   it('moves a line only among those of its kind', () => {
@@ -159,6 +185,20 @@ describe('what changed between two versions', () => {
       'Added: Gloves (Per person at the chair), 2 pieces',
       'The chosen shades (Per restoration): out 0.06 g → 0.08 g; not used again in a retake',
       'Taken out: Patient bib (Once per visit)',
+    ]);
+  });
+
+  it('names doses, anaesthesia and the time of assistants', () => {
+    const [bib, paste] = draft.lines;
+    if (!bib || !paste) throw new Error('The draft has lost its lines');
+    const lines = [
+      { ...bib, anaesthetic: true },
+      { ...paste, sharesDose: false },
+    ];
+    expect(changes({ lines, assistantMinutes: '30' })).toEqual([
+      'Assistants 25 → 30 minutes',
+      'Patient bib (Once per visit): left out without anaesthetic',
+      'The chosen shades (Per restoration): a single dose for each',
     ]);
   });
 

@@ -25,11 +25,18 @@ export interface DraftLine {
   readonly everyAttempt: boolean;
   /** Empty is every reason. */
   readonly reasons: readonly Reason[];
+  readonly sharesDose: Flag;
+  readonly anaesthetic: Flag;
 }
+
+/** null: as is usual for the category of the consumable. */
+export type Flag = boolean | null;
 
 export interface Draft {
   readonly name: string;
   readonly minutes: string;
+  /** '' is as long as the chair time. */
+  readonly assistantMinutes: string;
   readonly layerThicknessMm: string;
   readonly note: string;
   /** In the order in which the service gets them: by driver, then as arranged. */
@@ -53,12 +60,15 @@ export function newLine(driver: Driver): DraftLine {
     placed: '',
     everyAttempt: false,
     reasons: [],
+    sharesDose: null,
+    anaesthetic: null,
   };
 }
 
 export const EMPTY_DRAFT: Draft = {
   name: '',
   minutes: '30',
+  assistantMinutes: '',
   layerThicknessMm: '2',
   note: '',
   lines: [],
@@ -74,6 +84,8 @@ function toDraftLine(line: TemplateLine, typed: Typed): DraftLine {
     placed: line.placed === '0' ? '' : typed(line.placed),
     everyAttempt: line.everyAttempt,
     reasons: (line.reasons ?? []) as Reason[],
+    sharesDose: line.sharesDose,
+    anaesthetic: line.anaesthetic,
   };
 }
 
@@ -82,6 +94,8 @@ export function draftOf(template: Template, typed: Typed): Draft {
   return {
     name: template.name,
     minutes: String(template.minutes),
+    assistantMinutes:
+      template.assistantMinutes === template.minutes ? '' : String(template.assistantMinutes),
     layerThicknessMm: typed(template.layerThicknessMm),
     note: '',
     lines: inOrder(template.lines.map((line) => toDraftLine(line, typed))),
@@ -104,21 +118,34 @@ export function moved(lines: readonly DraftLine[], key: string, by: 1 | -1): rea
   return next;
 }
 
+/** What the visit uses once, and what is counted in whole pieces, has no part of a dose. */
+export function mayShareDose({ driver, unit }: Pick<DraftLine, 'driver' | 'unit'>): boolean {
+  return !isSharedByVisit(driver) && (unit === null || !isWholeUnit(unit));
+}
+
 export function linesBody(lines: readonly DraftLine[]): Shape<'NewVersionDto'>['lines'] {
-  return lines.map(({ what, driver, placed, dispensed, everyAttempt, reasons }) => ({
-    consumableId: what === SHADES ? null : what,
-    driver,
-    placed: asDecimal(placed) ?? '0',
-    dispensed: asDecimal(dispensed) ?? '0',
-    everyAttempt,
-    reasons: reasons.length === 0 ? null : [...reasons],
+  return lines.map((line) => ({
+    consumableId: line.what === SHADES ? null : line.what,
+    driver: line.driver,
+    placed: asDecimal(line.placed) ?? '0',
+    dispensed: asDecimal(line.dispensed) ?? '0',
+    everyAttempt: line.everyAttempt,
+    reasons: line.reasons.length === 0 ? null : [...line.reasons],
+    sharesDose: mayShareDose(line) ? line.sharesDose : null,
+    anaesthetic: line.anaesthetic,
   }));
+}
+
+/** null: as long as the chair time. */
+export function assistantMinutesOf({ assistantMinutes }: Draft): number | null {
+  return assistantMinutes.trim() === '' ? null : Number(assistantMinutes);
 }
 
 export function versionBody(draft: Draft): Shape<'NewVersionDto'> {
   const note = draft.note.trim();
   return {
     minutes: Number(draft.minutes),
+    assistantMinutes: assistantMinutesOf(draft),
     layerThicknessMm: asDecimal(draft.layerThicknessMm) ?? null,
     note: note === '' ? null : note,
     lines: linesBody(draft.lines),
@@ -128,8 +155,11 @@ export function versionBody(draft: Draft): Shape<'NewVersionDto'> {
 /** What is wrong about the lines and figures; whether a name or a note is needed is the screen's. */
 export function draftErrors(draft: Draft, t: Text): FieldErrors {
   const errors: Record<string, string | undefined> = {};
-  if (!/^\d{1,4}$/.test(draft.minutes.trim()) || Number(draft.minutes) > 1440) {
-    errors.minutes = t.setup.wholeBetween(0, 1440);
+  for (const field of ['minutes', 'assistantMinutes'] as const) {
+    const typed = draft[field].trim();
+    if (field === 'assistantMinutes' && typed === '') continue;
+    if (/^\d{1,4}$/.test(typed) && Number(typed) <= 1440) continue;
+    errors[field] = t.setup.wholeBetween(0, 1440);
   }
   errors.layerThicknessMm = positive(draft.layerThicknessMm, t);
   if (draft.lines.length === 0) errors.lines = t.setupTemplates.noLines;

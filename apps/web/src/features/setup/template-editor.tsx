@@ -5,6 +5,7 @@ import { useText } from '../../text/text-provider.js';
 import { DecimalField, NoteField, TextField, WholeField } from '../../ui/fields.js';
 import { FieldRow, Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { Section } from '../../ui/section.js';
+import { useTyped } from '../../ui/use-typed.js';
 import type { Template } from './api/get-template.js';
 import css from './editor.module.css';
 import { ExamplePanel } from './example-panel.js';
@@ -12,7 +13,6 @@ import { LinesEditor } from './lines-editor.js';
 import { draftOf, EMPTY_DRAFT } from './template-draft.js';
 import type { ExampleAddress } from './use-example.js';
 import { type TemplateForm, useTemplateForm } from './use-template-form.js';
-import { useTyped } from './use-typed.js';
 
 interface Props {
   /** undefined for one that is not written yet. */
@@ -60,6 +60,11 @@ function Figures({ form, isNew }: FiguresProps) {
       {isNew && <TextField label={w.name} {...form.field('name')} maxLength={200} />}
       <FieldRow>
         <WholeField label={w.minutes} hint={w.minutesHint} {...form.field('minutes')} />
+        <WholeField
+          label={w.assistantMinutes}
+          hint={w.assistantMinutesHint}
+          {...form.field('assistantMinutes')}
+        />
         <DecimalField
           label={w.thickness}
           hint={w.thicknessHint}

@@ -58,6 +58,8 @@ function SheetLine({ line }: { readonly line: TemplateLine }) {
   const when = [
     ...(line.reasons === null ? [] : [reasonWords(line.reasons, t)]),
     ...(line.everyAttempt ? [w.again] : []),
+    ...(line.sharesDose ? [w.sharesDose] : []),
+    ...(line.anaesthetic ? [w.anaesthetic] : []),
   ];
   return (
     <li>

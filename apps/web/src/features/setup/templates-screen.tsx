@@ -8,9 +8,10 @@ import { EmptyState } from '../../ui/empty-state.js';
 import { Filters, SearchBox } from '../../ui/filters.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
+import { InUseMark, ShownFilter } from '../../ui/shown-filter.js';
 import { type TemplateSummary, templatesQuery } from './api/list-templates.js';
 import css from './parts.module.css';
-import { InUseMark, ShownFilter } from './shown-filter.js';
+import type { TemplateSort } from './sorts.js';
 
 const route = getRouteApi('/in/setup/templates');
 
@@ -40,12 +41,15 @@ export function TemplatesScreen() {
       </Filters>
       <Loaded query={list}>
         {(page) => (
-          <DataTable
+          <DataTable<TemplateSummary, TemplateSort>
             label={w.title}
             columns={columns}
             rows={page.items}
             rowKey={(row) => row.id}
             stale={list.isPlaceholderData}
+            sort={search.sort ?? 'name'}
+            bothWays
+            onSort={(sort) => change({ sort: sort === 'name' ? undefined : sort })}
             cursor={search.cursor}
             nextCursor={page.nextCursor}
             onCursor={(cursor) => void navigate({ search: (old) => ({ ...old, cursor }) })}
@@ -57,12 +61,11 @@ export function TemplatesScreen() {
   );
 }
 
-function useColumns(): Column<TemplateSummary>[] {
+function useColumns(): Column<TemplateSummary, TemplateSort>[] {
   const w = useText().setupTemplates;
   return [
     {
-      id: 'name',
-      head: w.columns.name,
+      ...{ id: 'name', head: w.columns.name, sort: 'name' },
       cell: ({ id, name }) => (
         <Link
           className={css.name}
@@ -74,7 +77,10 @@ function useColumns(): Column<TemplateSummary>[] {
         </Link>
       ),
     },
-    { id: 'version', head: w.columns.version, align: 'end', cell: (row) => row.latestVersion },
+    {
+      ...{ id: 'version', head: w.columns.version, sort: 'version', align: 'end' },
+      cell: (row) => row.latestVersion,
+    },
     { id: 'state', head: w.columns.state, cell: ({ active }) => <InUseMark active={active} /> },
   ];
 }

@@ -7,12 +7,12 @@ import { type Column, DataTable } from '../../ui/data-table.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { Loaded } from '../../ui/loaded.js';
 import { PageHead } from '../../ui/page-head.js';
+import { RowButton } from '../../ui/row-button.js';
 import { StatusMark, type Tone } from '../../ui/status-mark.js';
 import { Moment } from '../../ui/values.js';
 import { type Token, tokensQuery } from './api/tokens.js';
 import css from './parts.module.css';
 import { RevokeDialog } from './revoke-dialog.js';
-import { RowButton } from './row-button.js';
 import { TokenDialog } from './token-dialog.js';
 
 const route = getRouteApi('/in/setup/tokens');

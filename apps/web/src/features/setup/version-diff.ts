@@ -3,16 +3,26 @@ import type { Format } from '../../text/format.js';
 import type { Text } from '../../text/text.js';
 import { asDecimal } from '../../ui/decimal-text.js';
 import type { Template, TemplateLine } from './api/get-template.js';
-import { type Draft, SHADES } from './template-draft.js';
+import {
+  assistantMinutesOf,
+  type Draft,
+  type Flag,
+  mayShareDose,
+  SHADES,
+} from './template-draft.js';
 
 /** What two versions, or a version and a draft, are compared by. */
 export interface Content {
   readonly minutes: number;
+  readonly assistantMinutes: number;
   readonly layerThicknessMm: string;
   readonly lines: readonly ContentLine[];
 }
 
-type ContentLine = Omit<TemplateLine, 'lineNumber'>;
+type ContentLine = Omit<TemplateLine, 'lineNumber' | 'sharesDose' | 'anaesthetic'> & {
+  readonly sharesDose: Flag;
+  readonly anaesthetic: Flag;
+};
 
 export const contentOfVersion = (template: Template): Content => template;
 
@@ -20,6 +30,7 @@ export function contentOfDraft(draft: Draft): Content {
   const decimal = (typed: string) => asDecimal(typed) ?? typed;
   return {
     minutes: Number(draft.minutes),
+    assistantMinutes: assistantMinutesOf(draft) ?? Number(draft.minutes),
     layerThicknessMm: decimal(draft.layerThicknessMm),
     lines: draft.lines.map((line) => ({
       consumableId: line.what === SHADES ? null : line.what,
@@ -30,6 +41,8 @@ export function contentOfDraft(draft: Draft): Content {
       placed: line.placed.trim() === '' ? '0' : decimal(line.placed),
       everyAttempt: line.everyAttempt,
       reasons: line.reasons.length === 0 ? null : [...line.reasons],
+      sharesDose: mayShareDose(line) ? line.sharesDose : null,
+      anaesthetic: line.anaesthetic,
     })),
   };
 }
@@ -91,7 +104,18 @@ function lineChanges(before: ContentLine, after: ContentLine, words: Words): str
   if (before.everyAttempt !== after.everyAttempt) {
     changes.push(after.everyAttempt ? w.again : w.notAgain);
   }
+  if (isOther(before.sharesDose, after.sharesDose)) {
+    changes.push(after.sharesDose ? w.sharesDose : w.ownDose);
+  }
+  if (isOther(before.anaesthetic, after.anaesthetic)) {
+    changes.push(after.anaesthetic ? w.anaesthetic : w.notAnaesthetic);
+  }
   return changes;
+}
+
+/** What is as usual says nothing that could be compared. */
+function isOther(before: Flag, after: Flag): boolean {
+  return before !== null && after !== null && before !== after;
 }
 
 /** What became different, a sentence each; empty when both say the same. */
@@ -101,6 +125,11 @@ export function differences(before: Content, after: Content, words: Words): stri
   const found: string[] = [];
   if (before.minutes !== after.minutes) {
     found.push(w.minutes(format.number(String(before.minutes)), String(after.minutes)));
+  }
+  // As long as the chair, before and after: that follows from the chair time.
+  const asChair = [before, after].every((each) => each.assistantMinutes === each.minutes);
+  if (!asChair && before.assistantMinutes !== after.assistantMinutes) {
+    found.push(w.assistants(String(before.assistantMinutes), String(after.assistantMinutes)));
   }
   if (before.layerThicknessMm !== after.layerThicknessMm) {
     found.push(w.thickness(before.layerThicknessMm, after.layerThicknessMm));

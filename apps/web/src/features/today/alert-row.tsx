@@ -5,7 +5,7 @@ import { Amount, Money } from '../../ui/values.js';
 import css from './alert-row.module.css';
 import { nameOf, sentenceOf, shownFigures } from './alert-words.js';
 import type { Alert } from './api/list-alerts.js';
-import { SettleLink } from './settle-link.js';
+import { RowActions } from './row-actions.js';
 
 interface Props {
   readonly alert: Alert;
@@ -20,6 +20,15 @@ export function AlertRow({ alert, asOf }: Props) {
       <div className={css.reason}>
         <h3 className={css.name}>{nameOf(alert.consumable)}</h3>
         <p>{sentenceOf(alert, asOf, format, t)}</p>
+        {alert.snoozed && (
+          <p className={css.off}>
+            {t.today.snooze.off(
+              format.day(alert.snoozed.until),
+              alert.snoozed.by,
+              alert.snoozed.reason,
+            )}
+          </p>
+        )}
       </div>
       <div className={css.figures}>
         <Figures>
@@ -31,7 +40,7 @@ export function AlertRow({ alert, asOf }: Props) {
         </Figures>
       </div>
       <div className={`${css.action ?? ''} tb-screen-only`}>
-        <SettleLink alert={alert} />
+        <RowActions alert={alert} asOf={asOf} />
       </div>
     </li>
   );

@@ -23,6 +23,8 @@ function alert(id: string, kind: AlertKind, change: Partial<Alert> = {}): Alert 
     figures: [],
     sentence: '',
     action: { label: '', method: 'POST', href: '' },
+    since: null,
+    snoozed: null,
     ...change,
   };
 }

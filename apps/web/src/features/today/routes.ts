@@ -12,6 +12,8 @@ const todayRoute = createRoute({
     q: text(120),
     within: whole(0, 3650),
     show: whole(1, 100_000),
+    snoozed: choice('true'),
+    off: text(200),
   }),
   ...needs('alerts.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'TodayScreen'),

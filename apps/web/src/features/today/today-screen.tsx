@@ -10,6 +10,8 @@ import { PrintButton } from '../../ui/print-button.js';
 import { AlertGroupSection } from './alert-group.js';
 import { type AlertList, alertsQuery } from './api/list-alerts.js';
 import { filterAlerts, groupByKind } from './filter-alerts.js';
+import { PutOffLink } from './put-off-link.js';
+import { SnoozeDialog } from './snooze-dialog.js';
 import { Tally } from './tally.js';
 import { TodayFilters } from './today-filters.js';
 
@@ -17,12 +19,13 @@ const route = getRouteApi('/in/today');
 
 /** What needs somebody, the most urgent first, each with the one thing that settles it. */
 export function TodayScreen() {
-  const { within } = route.useSearch();
-  const list = useQuery(alertsQuery(within));
+  const { within, snoozed } = route.useSearch();
+  const list = useQuery(alertsQuery(within, snoozed));
   return (
     <Loaded query={list}>
       {(data) => {
-        const nothing = data.alerts.length === 0 && within === undefined;
+        const none = data.alerts.length === 0 && data.snoozed === 0;
+        const nothing = none && within === undefined && snoozed === undefined;
         return nothing ? <NothingToDo asOf={data.asOf} /> : <Work list={data} />;
       }}
     </Loaded>
@@ -58,10 +61,12 @@ function Work({ list }: { readonly list: AlertList }) {
       <Head asOf={list.asOf} />
       <Tally alerts={list.alerts} />
       <TodayFilters list={list} />
+      <PutOffLink list={list} />
       {groupByKind(shown).map((group) => (
         <AlertGroupSection key={group.kind} group={group} asOf={list.asOf} />
       ))}
       {shown.length === 0 && <EmptyState title={t.ui.emptySearch} hint={t.ui.emptySearchHint} />}
+      <SnoozeDialog list={list} />
       <Caution />
     </>
   );

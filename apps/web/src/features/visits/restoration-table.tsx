@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { useMay } from '../../app/session.js';
+import { useFormat } from '../../app/use-format.js';
 import type { Text } from '../../text/text.js';
 import { useText } from '../../text/text-provider.js';
 import { type Column, DataTable } from '../../ui/data-table.js';
@@ -53,7 +54,10 @@ export function RestorationTable({ visit }: { readonly visit: Visit }) {
     });
   }
   return (
-    <Section title={words.restorations}>
+    <Section
+      title={words.restorations}
+      {...(visit.restorations.length > 1 ? { hint: words.shareKeys[visit.costShareKey] } : {})}
+    >
       <DataTable
         label={words.restorations}
         columns={columns}
@@ -72,9 +76,52 @@ function RestorationWords({ of, visit }: { readonly of: Restoration; readonly vi
         {of.tooth} {of.surfaces}
       </span>
       <span className={css.quiet}>{factsOf(t, of, visit).join(', ')}</span>
+      <span className={css.quiet}>{useCavityWords(of)}</span>
       <span className={css.quiet}>
         {of.template.name}, {t.visits.visit.version(of.templateVersion)}
       </span>
+      <Again of={of} />
+    </>
+  );
+}
+
+/** '12 mm³, 1 layer, planning value' */
+function useCavityWords(of: Restoration): string {
+  const words = useText().visits.visit;
+  const format = useFormat();
+  const sources: Readonly<Record<string, string>> = words.sources;
+  const sides = [of.lengthMm, of.widthMm, of.depthMm];
+  const measured =
+    of.lengthMm === null ? [] : [sides.map((mm) => format.number(mm ?? '')).join(' × ')];
+  return [
+    words.volume(format.number(of.volumeMm3)),
+    words.layers(of.layers),
+    [sources[of.volumeSource ?? ''], ...measured].filter(Boolean).join(' '),
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+}
+
+/** The way to what it does again, and to what did it again. */
+function Again({ of }: { readonly of: Restoration }) {
+  const words = useText().visits.visit;
+  const format = useFormat();
+  const others = [
+    ...(of.redoOf ? [{ ...of.redoOf, words: words.redoOf }] : []),
+    ...of.redoneBy.map((each) => ({ ...each, words: words.redoneBy })),
+  ];
+  return (
+    <>
+      {others.map((other) => (
+        <Link
+          key={other.restorationId}
+          to="/visits/$visitId"
+          params={{ visitId: other.visitId }}
+          className={css.again}
+        >
+          {other.words(format.day(other.visitedOn))}
+        </Link>
+      ))}
     </>
   );
 }

@@ -74,7 +74,17 @@ function Row({ line }: { readonly line: UsageLine }) {
         {format.quantity(dispensed, unit)}
       </td>
       <td>{format.quantity(placed, unit)}</td>
-      <td>{format.quantity(charged, unit)}</td>
+      <td>
+        {format.quantity(charged, unit)}
+        {line.sharedDose !== null && (
+          <span className={css.quiet}>
+            {t.visits.visit.sharedDose(
+              format.quantity(line.sharedDose.charged, unit),
+              line.sharedDose.lines,
+            )}
+          </span>
+        )}
+      </td>
       <td>
         <Money value={line.cost} />
       </td>

@@ -67,6 +67,7 @@ function OneVisit({ visit }: { readonly visit: Visit }) {
 function VisitFigures({ visit }: { readonly visit: Visit }) {
   const words = useText().visits.visit;
   const minutes = visit.restorations.reduce((sum, each) => sum + each.minutes, 0);
+  const assistants = visit.restorations.flatMap((each) => each.assistantMinutes ?? []);
   return (
     <div className={css.figures}>
       <Figures>
@@ -81,7 +82,13 @@ function VisitFigures({ visit }: { readonly visit: Visit }) {
         <Figure label={words.minutes} large>
           {words.minutesOf(minutes)}
         </Figure>
+        {assistants.length > 0 && (
+          <Figure label={words.assistants} large>
+            {words.minutesOf(assistants.reduce((sum, each) => sum + each, 0))}
+          </Figure>
+        )}
       </Figures>
+      {visit.withoutAnaesthetic && <p className={css.quiet}>{words.withoutAnaesthetic}</p>}
       {visit.estimated && <p className={css.note}>{words.estimated}</p>}
     </div>
   );

@@ -19,6 +19,9 @@ export const chairside: Text['chairside'] = {
     reason: 'Bitte sagen, warum',
     template: 'Bitte eine Vorlage wählen',
     shades: 'Diese Vorlage braucht eine Farbe',
+    length: 'Eine Länge in mm, über 0',
+    side: 'Länge, Breite und Tiefe gehören zusammen',
+    minutes: 'Ganze Minuten, höchstens 1440',
     noTooth: (number) => `${number} ist in dieser Zählung kein Zahn`,
     look: 'Bitte das Markierte ansehen.',
   },
@@ -44,6 +47,21 @@ export const chairside: Text['chairside'] = {
     [/^names a .* that is no longer in use$/, 'wird nicht mehr verwendet'],
     [/^names a person who is not a dentist of the practice$/, 'behandelt in dieser Praxis nicht'],
     [/^says how much was used, more than 0$/, 'muss über 0 liegen'],
+    [
+      /^must be (at least )?what its restorations say, (\d+)$/,
+      'passt nicht zu den Minuten der Restaurationen ($2)',
+    ],
+    [
+      /^makes, with width and depth, a volume outside .*/,
+      'ergibt ein Volumen, das nicht sein kann',
+    ],
+    [/^names a restoration of another chart$/, 'gehört zu einer anderen Akte'],
+    [/^names a restoration of another tooth$/, 'gehört zu einem anderen Zahn'],
+    [
+      /^names a restoration of a visit that was reversed$/,
+      'gehört zu einem Besuch, der zurückgenommen wurde',
+    ],
+    [/^names a later restoration, of .*/, 'ist später als dieser Besuch'],
   ],
   mouth: {
     title: 'Zähne',
@@ -107,6 +125,35 @@ export const chairside: Text['chairside'] = {
     addRetake: 'Wiederholung dazu',
     lessRetake: 'Eine Wiederholung weniger',
   },
+  more: {
+    visit: 'Zeit und Betäubung',
+    times: (chair, assistants) =>
+      chair === assistants ? `${chair} Min.` : `${chair} Min., Assistenz ${assistants} Min.`,
+    numbless: 'ohne Betäubung',
+    minutes: 'Stuhl (Min.)',
+    assistantMinutes: 'Assistenz (Min.)',
+    withoutAnaesthetic: 'Ohne Betäubung',
+    visitHint: 'Leer: so viel, wie die Vorlagen vorsehen.',
+    cavity: 'Kavität und frühere Arbeit',
+    lengthMm: 'Länge',
+    widthMm: 'Breite',
+    depthMm: 'Tiefe',
+    cavityHint: 'Leer: Volumen und Tiefe sind die Planwerte von Klasse und Größe.',
+    volume: (mm3) => `${mm3} mm³`,
+    layers: (n) => (n === 1 ? '1 Schicht' : `${n} Schichten`),
+    sources: {
+      'planning value': 'Planwert',
+      entered: 'eingegeben',
+      dimensions: 'gemessen',
+    },
+    redo: 'Macht noch einmal',
+    redoHint: 'Alles, was sie kostet, gilt dann als Wiederholung der ersten.',
+    noRedo: 'nichts: sie ist neu',
+    isRedo: 'noch einmal gemacht',
+    mayRedo: 'dieser Zahn wurde schon versorgt',
+    earlier: (day, surfaces, reason, redone) =>
+      `${day}, ${surfaces}, ${reason}${redone ? ' (schon noch einmal gemacht)' : ''}`,
+  },
   usage: {
     title: 'Was gebraucht wird',
     waiting: 'Flächen, Grund, Vorlage und Farbe angeben: dann steht hier, was gebraucht wird.',
@@ -127,6 +174,8 @@ export const chairside: Text['chairside'] = {
     more: (name) => `Mehr ${name}`,
     less: (name) => `Weniger ${name}`,
     charged: (amount) => `${amount} gehen ab: ganze Einzeldosen`,
+    sharedDose: (all, lines, part) =>
+      `${part} davon gehen hier ab: ${all} in ganzen Einzeldosen reichen für ${lines} Zeilen`,
     unused: 'nicht gebraucht',
     shortfall: (amount) => `Im Buch fehlen ${amount} davon. Es wird trotzdem gebucht.`,
     shortfallAll: 'Im Buch ist nichts davon. Es wird trotzdem gebucht.',
@@ -185,6 +234,11 @@ export const chairside: Text['chairside'] = {
     shared: 'Anteil',
     total: 'Zusammen',
     sum: 'Der Besuch',
+    shareKeys: {
+      equal: 'Was Besuch oder Zahn gemeinsam haben, ist zu gleichen Teilen aufgeteilt.',
+      minutes: 'Was Besuch oder Zahn gemeinsam haben, ist nach Minuten aufgeteilt.',
+      surfaces: 'Was Besuch oder Zahn gemeinsam haben, ist nach Flächen aufgeteilt.',
+    },
     undo: 'Stornieren',
     undoWhat: (chart, cost) =>
       `Der Besuch von ${chart} mit Material für ${cost} geht wieder aus dem Buch.`,

@@ -16,6 +16,7 @@ export const nav: Text['nav'] = {
   visits: 'Besuche',
   shelves: 'Regale',
   costs: 'Kosten',
+  quotes: 'Angebote',
   trace: 'Herkunft',
   setup: 'Einrichtung',
   setupScreens: {
@@ -23,8 +24,13 @@ export const nav: Text['nav'] = {
     suppliers: 'Lieferanten',
     locations: 'Lagerorte',
     templates: 'Vorlagen',
+    fees: 'Honorare',
+    plans: 'Versicherungen',
+    balances: 'Restbeträge',
+    rates: 'Stuhlkosten',
     people: 'Personen',
     practice: 'Praxis',
+    messages: 'Nachrichten',
   },
   soon: 'Dieser Bereich entsteht gerade.',
 };

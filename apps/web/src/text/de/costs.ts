@@ -1,22 +1,46 @@
 import type { Text } from '../text.js';
 
 export const costs: Text['costs'] = {
-  title: 'Kosten',
+  sections: { cost: 'Was es kostete', earned: 'Was es brachte', change: 'Was sich ändern lässt' },
   screens: {
     label: 'Ansichten der Kosten',
     report: 'Restaurationen',
     list: 'Einzeln',
+    variances: 'Gegen den Standard',
+    chairTime: 'Stuhlzeit',
+    contributions: 'Deckungsbeitrag',
+    supplies: 'Material und Honorare',
+    habits: 'Teuerste Gewohnheiten',
     waste: 'Verlust und falsche Farbe',
+    prices: 'Preisänderungen',
+    templates: 'Vorlage und Wirklichkeit',
+  },
+  titles: {
+    report: 'Kosten',
+    variances: 'Gegen den Standard',
+    chairTime: 'Stuhlzeit',
+    contributions: 'Deckungsbeitrag',
+    supplies: 'Material und Honorare',
+    habits: 'Teuerste Gewohnheiten',
+    waste: 'Verlust und falsche Farbe',
+    prices: 'Preisänderungen',
     templates: 'Vorlage und Wirklichkeit',
   },
   leads: {
     report:
       'Was eine Restauration an Material wirklich kostet, und wie weit die Kosten auseinanderliegen.',
-    list: 'Jede Restauration mit ihren Kosten. Eine öffnen, um zu sehen, wohin das Geld ging.',
+    variances:
+      'Was ausgegeben wurde neben dem, was die Vorlagen planen, und ob Preise oder Verbrauch es machten.',
+    chairTime: 'Was die Zeit am Stuhl kostet, und wie viel davon niemand nutzte.',
+    contributions: 'Was nach dem Material von den Honoraren bleibt, für jede Art von Arbeit.',
+    supplies: 'Welcher Teil des Berechneten ins Material geht, Monat für Monat.',
+    habits: 'Was am meisten kostet, ohne jemandem zu helfen, und was es ändern würde.',
     waste: 'Was bezahlt wurde und niemandem half: wiederholt, versehentlich geöffnet, weggeworfen.',
+    prices:
+      'Welche Preise sich von Lieferung zu Lieferung änderten, und was das an den Kosten tat.',
     templates: 'Was eine Vorlage für eine Restauration plant, und was wirklich verbraucht wurde.',
   },
-  csv: 'CSV herunterladen',
+  files: { take: 'Herunterladen', download: (form) => `${form} herunterladen` },
   filter: {
     period: 'Zeitraum',
     from: 'Von',
@@ -96,6 +120,7 @@ export const costs: Text['costs'] = {
   differs: (visits) => `Die Besuche dieser Auswahl kosteten zusammen ${visits}.`,
   list: {
     title: 'Restaurationen',
+    lead: 'Jede Restauration mit ihren Kosten. Eine öffnen, um zu sehen, wohin das Geld ging.',
     date: 'Datum',
     chart: 'Karte',
     tooth: 'Zahn',
@@ -188,7 +213,6 @@ export const costs: Text['costs'] = {
     categories: 'Nach Kategorie',
   },
   waste: {
-    csv: 'CSV herunterladen',
     wrongShade: 'Was eine falsche Farbe kostete',
     retakes: (restorations, attempts) =>
       `Wiederholte Restaurationen: ${restorations}; weitere Versuche: ${attempts}`,
@@ -223,6 +247,7 @@ export const costs: Text['costs'] = {
     },
   },
   usage: {
+    table: (name) => `${name}, Material für Material`,
     template: 'Vorlage',
     version: 'Fassung',
     versionNow: (n) => `Fassung ${n} (in Gebrauch)`,

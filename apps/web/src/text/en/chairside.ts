@@ -21,6 +21,9 @@ export const chairside = {
     reason: 'Say why it is made',
     template: 'Choose how it is made',
     shades: 'This template asks for a shade',
+    length: 'A length in mm, above 0',
+    side: 'Length, width and depth belong together',
+    minutes: 'Whole minutes, at most 1440',
     noTooth: (number: string) => `${number} is no tooth in these numbers`,
     look: 'Please look at what is marked.',
   },
@@ -88,6 +91,35 @@ export const chairside = {
     addRetake: 'Add a retake',
     lessRetake: 'One retake less',
   },
+  more: {
+    visit: 'Time and anaesthetic',
+    times: (chair: number, assistants: number) =>
+      chair === assistants ? `${chair} min` : `${chair} min, assistants ${assistants} min`,
+    numbless: 'without anaesthetic',
+    minutes: 'Chair (min)',
+    assistantMinutes: 'Assistants (min)',
+    withoutAnaesthetic: 'Without anaesthetic',
+    visitHint: 'Left empty, the visit takes what its templates plan.',
+    cavity: 'Cavity and earlier work',
+    lengthMm: 'Length',
+    widthMm: 'Width',
+    depthMm: 'Depth',
+    cavityHint: 'Left empty, volume and depth are the planning values of class and size.',
+    volume: (mm3: string) => `${mm3} mm³`,
+    layers: (n: number) => (n === 1 ? '1 layer' : `${n} layers`),
+    sources: {
+      'planning value': 'planning value',
+      entered: 'as entered',
+      dimensions: 'as measured',
+    },
+    redo: 'Does again',
+    redoHint: 'All that it costs is then a retake of the first one.',
+    noRedo: 'nothing: it is new',
+    isRedo: 'done again',
+    mayRedo: 'this tooth has earlier work',
+    earlier: (day: string, surfaces: string, reason: string, redone: boolean) =>
+      `${day}, ${surfaces}, ${reason}${redone ? ' (done again already)' : ''}`,
+  },
   usage: {
     title: 'What it uses',
     waiting:
@@ -109,6 +141,8 @@ export const chairside = {
     more: (name: string) => `More ${name}`,
     less: (name: string) => `Less ${name}`,
     charged: (amount: string) => `${amount} leaves stock: whole doses`,
+    sharedDose: (all: string, lines: number, part: string) =>
+      `${part} of it is charged here: ${all} in whole doses serve ${lines} lines`,
     unused: 'not used',
     shortfall: (amount: string) => `The book lacks ${amount} of it. It is recorded anyway.`,
     shortfallAll: 'The book has none. It is recorded anyway.',
@@ -167,6 +201,11 @@ export const chairside = {
     shared: 'Its share',
     total: 'Together',
     sum: 'The visit',
+    shareKeys: {
+      equal: 'What the visit or a tooth shares is split in equal parts.',
+      minutes: 'What the visit or a tooth shares is split by minutes.',
+      surfaces: 'What the visit or a tooth shares is split by surfaces.',
+    },
     undo: 'Undo',
     undoWhat: (chart: string, cost: string) =>
       `The visit of ${chart} with ${cost} of materials goes out of the book again.`,

@@ -13,6 +13,7 @@ export const nav = {
   visits: 'Visits',
   shelves: 'Shelves',
   costs: 'Costs',
+  quotes: 'Quotes',
   trace: 'Trace',
   setup: 'Set-up',
   setupScreens: {
@@ -20,8 +21,13 @@ export const nav = {
     suppliers: 'Suppliers',
     locations: 'Locations',
     templates: 'Templates',
+    fees: 'Fees',
+    plans: 'Plans',
+    balances: 'What is left',
+    rates: 'Chair cost',
     people: 'People',
     practice: 'Practice',
+    messages: 'Messages',
   },
   soon: 'This screen is being built.',
 };

@@ -1,19 +1,42 @@
 export const costs = {
-  title: 'Costs',
+  sections: { cost: 'What it cost', earned: 'What it earned', change: 'What to change' },
   screens: {
     label: 'Cost screens',
     report: 'Restorations',
     list: 'One by one',
+    variances: 'Against the standard',
+    chairTime: 'Chair time',
+    contributions: 'Contribution',
+    supplies: 'Supplies and fees',
+    habits: 'Costliest habits',
     waste: 'Waste and wrong shades',
+    prices: 'Price changes',
+    templates: 'Templates and reality',
+  },
+  titles: {
+    report: 'Costs',
+    variances: 'Against the standard',
+    chairTime: 'Chair time',
+    contributions: 'Contribution',
+    supplies: 'Supplies and fees',
+    habits: 'Costliest habits',
+    waste: 'Waste and wrong shades',
+    prices: 'Price changes',
     templates: 'Templates and reality',
   },
   leads: {
     report: 'What a restoration really costs in material, and how far apart the costs lie.',
-    list: 'Every restoration with its cost. Open one to see where the money went.',
+    variances:
+      'What was spent beside what the templates plan, and whether prices or usage made it.',
+    chairTime: 'What the time at the chair costs, and how much of it nobody used.',
+    contributions: 'What is left of the fees after material, for each kind of work.',
+    supplies: 'Which part of what is charged goes into supplies, month by month.',
+    habits: 'What costs most without helping anybody, and what would change it.',
     waste: 'What was paid for and helped nobody: done again, opened by mistake, thrown away.',
+    prices: 'Which prices changed between deliveries, and what that did to the cost.',
     templates: 'What a template plans for one restoration, and what was really used.',
   },
-  csv: 'Download CSV',
+  files: { take: 'Download', download: (form: string) => `Download ${form}` },
   filter: {
     period: 'Period',
     from: 'From',
@@ -91,6 +114,7 @@ export const costs = {
   differs: (visits: string) => `The visits of this choice cost ${visits} together.`,
   list: {
     title: 'Restorations',
+    lead: 'Every restoration with its cost. Open one to see where the money went.',
     date: 'Date',
     chart: 'Chart',
     tooth: 'Tooth',
@@ -184,7 +208,6 @@ export const costs = {
     categories: 'By category',
   },
   waste: {
-    csv: 'Download CSV',
     wrongShade: 'What a wrong shade cost',
     retakes: (restorations: string, attempts: string) =>
       `Restorations done again: ${restorations}; further attempts: ${attempts}`,
@@ -219,6 +242,7 @@ export const costs = {
     } as Readonly<Record<string, string>>,
   },
   usage: {
+    table: (name: string) => `${name}, consumable by consumable`,
     template: 'Template',
     version: 'Version',
     versionNow: (n: number) => `Version ${n} (in use)`,

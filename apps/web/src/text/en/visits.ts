@@ -38,6 +38,23 @@ export const visits = {
     retakes: 'Of it for retakes',
     minutes: 'Chair time',
     minutesOf: (n: number) => `${n} min`,
+    assistants: 'Assistants',
+    withoutAnaesthetic: 'Without anaesthetic: what the templates have for it was left out.',
+    shareKeys: {
+      equal: 'What the visit or a tooth shares is split in equal parts.',
+      minutes: 'What the visit or a tooth shares is split by minutes.',
+      surfaces: 'What the visit or a tooth shares is split by surfaces.',
+    },
+    volume: (mm3: string) => `${mm3} mm³`,
+    layers: (n: number) => (n === 1 ? '1 layer' : `${n} layers`),
+    sources: {
+      'planning value': 'planning value',
+      entered: 'as entered',
+      dimensions: 'as measured',
+    },
+    redoOf: (day: string) => `Does the one of ${day} again`,
+    redoneBy: (day: string) => `Done again on ${day}`,
+    sharedDose: (all: string, lines: number) => `part of ${all} for ${lines} lines`,
     estimated:
       'Partly estimated: the book had too little. It is priced as last paid, until a delivery or a count settles it.',
     restorations: 'Restorations',

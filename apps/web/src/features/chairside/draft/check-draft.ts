@@ -1,4 +1,5 @@
 import type { VisitDraft } from './draft.js';
+import { isMinutes, isTyped, TIMES, wrongSides } from './measures.js';
 import { ofRestoration, type Trouble } from './trouble.js';
 
 export interface CheckWords {
@@ -9,6 +10,9 @@ export interface CheckWords {
   readonly reason: string;
   readonly template: string;
   readonly shades: string;
+  readonly length: string;
+  readonly side: string;
+  readonly minutes: string;
 }
 
 interface Context {
@@ -25,6 +29,10 @@ export function checkDraft(draft: VisitDraft, { today, words, asksForShades }: C
     if (draft[field].trim() === '') trouble[field] = words.required;
   }
   if (draft.visitedOn > today) trouble.visitedOn = words.future;
+  for (const time of TIMES) {
+    const typed = draft[time];
+    if (isTyped(typed) && !isMinutes(typed)) trouble[time] = words.minutes;
+  }
   if (draft.restorations.length === 0) trouble.tooth = words.tooth;
   for (const each of draft.restorations) {
     const wrong = (field: string, sentence: string) => {
@@ -36,6 +44,9 @@ export function checkDraft(draft: VisitDraft, { today, words, asksForShades }: C
     else if (each.shades.length === 0 && asksForShades(each.templateId, each.reason)) {
       wrong('shades', words.shades);
     }
+    const { unread, missing } = wrongSides(each);
+    for (const side of missing) wrong(side, words.side);
+    for (const side of unread) wrong(side, words.length);
   }
   return trouble;
 }

@@ -142,6 +142,23 @@ describe('what is sent', () => {
     expect(postOf({ ...two, visitedOn: '2026-05-01' }, TODAY).body.visitedOn).toBe('2026-05-01');
   });
 
+  it('says measures only when they make a cavity, and minutes only when they are some', () => {
+    const sent = (change: Partial<RestorationDraft>) =>
+      planOf(withChange(two, 'a', change), TODAY, never).body.restorations[0];
+    expect(sent({ lengthMm: '4', widthMm: '5,5' })).not.toHaveProperty('lengthMm');
+    expect(sent({ depthMm: '2' })).toMatchObject({ depthMm: '2' });
+    expect(sent({ lengthMm: '4', widthMm: '5,5', depthMm: '2', redoOf: 'r' })).toMatchObject({
+      ...{ lengthMm: '4', widthMm: '5.5', depthMm: '2', redoOf: 'r' },
+    });
+    const { body } = postOf({ ...two, minutes: '50', assistantMinutes: 'x' }, TODAY);
+    expect([body.minutes, body.assistantMinutes, body.withoutAnaesthetic]).toEqual([
+      ...[50, undefined, false],
+    ]);
+    const copied = withCopy(withChange(two, 'a', { depthMm: '3', redoOf: 'r' }), 'a', 'c');
+    expect(copied.restorations[1]).not.toHaveProperty('depthMm');
+    expect(copied.restorations[1]).not.toHaveProperty('redoOf');
+  });
+
   it('has one lot in hand for each consumable', () => {
     const lot = (lotId: string) => ({
       ...{ lotId, holdingId: null, lotNumber: lotId, consumableId: 's1', name: 'Paste' },
@@ -155,6 +172,7 @@ describe('what is wrong', () => {
   const words = {
     ...{ required: 'required', future: 'future', tooth: 'tooth', surfaces: 'surfaces' },
     ...{ reason: 'reason', template: 'template', shades: 'shades' },
+    ...{ length: 'length', side: 'side', minutes: 'minutes' },
   };
   const check = (draft: typeof two, asksForShades: () => boolean = never) =>
     checkDraft(draft, { today: TODAY, words, asksForShades });
@@ -171,6 +189,18 @@ describe('what is wrong', () => {
     });
     expect(check(withChange(two, 'a', { shades: [] }), () => true)).toEqual({
       'a.shades': 'shades',
+    });
+  });
+
+  it('may be a measure or the time', () => {
+    const measured = (change: Partial<RestorationDraft>) => check(withChange(two, 'a', change));
+    expect(measured({ lengthMm: '4' })).toEqual({ 'a.widthMm': 'side', 'a.depthMm': 'side' });
+    expect(measured({ lengthMm: '4', widthMm: '0', depthMm: '-1' })).toEqual({
+      ...{ 'a.widthMm': 'length', 'a.depthMm': 'length' },
+    });
+    expect(measured({ depthMm: '2,5' })).toEqual({});
+    expect(check({ ...two, minutes: '1 h', assistantMinutes: '1441' })).toEqual({
+      ...{ minutes: 'minutes', assistantMinutes: 'minutes' },
     });
   });
 

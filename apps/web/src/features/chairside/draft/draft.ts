@@ -13,6 +13,12 @@ export interface RestorationDraft {
   readonly templateId: string;
   readonly shades: readonly string[];
   readonly attempts: number;
+  /** As typed; left out where the planning values of class and size are good enough. */
+  readonly lengthMm?: string | undefined;
+  readonly widthMm?: string | undefined;
+  readonly depthMm?: string | undefined;
+  /** An earlier restoration that it does again. */
+  readonly redoOf?: string | undefined;
 }
 
 export interface AddedLine {
@@ -43,6 +49,10 @@ export interface VisitDraft {
   /** Empty: today. */
   readonly visitedOn: string;
   readonly restorations: readonly RestorationDraft[];
+  /** Of the whole visit, as typed; left out where it took what the templates plan. */
+  readonly minutes?: string | undefined;
+  readonly assistantMinutes?: string | undefined;
+  readonly withoutAnaesthetic?: boolean | undefined;
   /** Amounts that differ from the plan, by our key of the line. */
   readonly amounts: Readonly<Record<string, string>>;
   readonly added: readonly AddedLine[];

@@ -34,5 +34,7 @@ export function shiftedTo(of: RestorationDraft, key: string): RestorationDraft |
   if (tooth === undefined) return undefined;
   const middle: Surface = isAnterior(tooth) ? 'I' : 'O';
   const surfaces = of.surfaces.map((each) => (each === 'I' || each === 'O' ? middle : each));
-  return withFittingClass({ ...of, key, tooth, surfaces, attempts: 1 });
+  // Another cavity: it was not measured, and does nothing again.
+  const { lengthMm: _, widthMm: __, depthMm: ___, redoOf: ____, ...same } = of;
+  return withFittingClass({ ...same, key, tooth, surfaces, attempts: 1 });
 }

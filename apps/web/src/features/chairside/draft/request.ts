@@ -1,6 +1,7 @@
 import { formatSurfaces, formatTooth, type ToothNotation } from '#lib/dentition';
 import type { Shape } from '../../../api/client.js';
 import type { RestorationDraft, VisitDraft } from './draft.js';
+import { measuresOf, timesOf } from './measures.js';
 
 type PlanBody = Shape<'PlanVisitDto'>;
 type PostBody = Shape<'PostVisitDto'>;
@@ -29,7 +30,7 @@ function isPlannable(of: RestorationDraft, asksForShades: AsksForShades): boolea
   return said && (of.shades.length > 0 || !asksForShades(of.templateId, of.reason));
 }
 
-function restorationBody(of: RestorationDraft): Shape<'RestorationDto'> {
+function restorationBody(of: RestorationDraft): Shape<'VisitRestorationInputDto'> {
   return {
     tooth: formatTooth(of.tooth, 'iso'),
     surfaces: formatSurfaces(of.surfaces),
@@ -39,6 +40,8 @@ function restorationBody(of: RestorationDraft): Shape<'RestorationDto'> {
     templateId: of.templateId,
     shades: [...of.shades],
     attempts: of.attempts,
+    ...measuresOf(of),
+    redoOf: of.redoOf ?? null,
   };
 }
 
@@ -83,6 +86,8 @@ function requestOf(
       visitedOn: draft.visitedOn || today,
       locationId: draft.locationId,
       toothNotation: NOTATION,
+      withoutAnaesthetic: draft.withoutAnaesthetic ?? false,
+      ...timesOf(draft),
       restorations: restorations.map(restorationBody),
       usage: [...changed, ...added],
       scanned: draft.scanned.map(({ lotId, holdingId }) => ({ lotId, holdingId })),

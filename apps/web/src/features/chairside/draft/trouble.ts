@@ -11,6 +11,11 @@ export const ofLot = (lotId: string): string => `lot ${lotId}`;
 
 type Sent = Planned<{ readonly scanned?: readonly { readonly lotId: string }[] | null }>;
 
+const OF_VISIT = [
+  ...['chartReference', 'dentistId', 'locationId', 'visitedOn'],
+  ...['minutes', 'assistantMinutes'],
+];
+
 /** Which control of ours a field of the request is; undefined where none shows it. */
 function controlOf(field: string, { keys, lines, body }: Sent): string | undefined {
   const [, list, at, rest] = /^(\w+)\[(\d+)\]\.(\w+)/.exec(field) ?? [];
@@ -27,7 +32,7 @@ function controlOf(field: string, { keys, lines, body }: Sent): string | undefin
     const lot = body.scanned?.[index];
     return lot === undefined ? undefined : ofLot(lot.lotId);
   }
-  return ['chartReference', 'dentistId', 'locationId', 'visitedOn'].find((own) => own === field);
+  return OF_VISIT.find((own) => own === field);
 }
 
 interface Placed {

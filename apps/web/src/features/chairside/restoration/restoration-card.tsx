@@ -10,6 +10,7 @@ import { ofRestoration } from '../draft/trouble.js';
 import { SurfaceDiagram } from '../mouth/surface-diagram.js';
 import { RadioChips } from '../parts/chips.js';
 import { CardHead } from './card-head.js';
+import { CardMore } from './card-more.js';
 import css from './restoration-card.module.css';
 import { Retakes } from './retakes.js';
 import { ShadeChips } from './shade-chips.js';
@@ -76,6 +77,7 @@ export function RestorationCard({ of }: Props) {
           <TemplateField {...at('templateId')} of={of} onChoose={(id) => set({ templateId: id })} />
           <ShadeChips {...at('shades')} of={of} onShades={(shades) => set({ shades })} />
           <Retakes {...at('attempts')} of={of} onAttempts={(attempts) => set({ attempts })} />
+          <CardMore of={of} onChange={set} />
         </div>
       </div>
     </section>

@@ -49,13 +49,23 @@ function LotWords({ of }: { readonly of: UsageLine }) {
     ),
   );
   const isShort = !isSame(of.shortfall, '0');
-  const whole = !isSame(of.charged, of.dispensed) && !isShort;
+  const { sharedDose } = of;
+  const whole = !isSame(of.charged, of.dispensed) && !isShort && sharedDose === null;
   return (
     <>
       {lots.size > 0 && <span className={css.lots}>{[...lots].join(', ')}</span>}
       {whole && (
         <span className={css.lots}>
           {words.charged(format.quantity(of.charged, of.consumable.unit))}
+        </span>
+      )}
+      {sharedDose !== null && (
+        <span className={css.lots}>
+          {words.sharedDose(
+            format.quantity(sharedDose.charged, of.consumable.unit),
+            sharedDose.lines,
+            format.quantity(of.charged, of.consumable.unit),
+          )}
         </span>
       )}
       {of.taken.some(({ outOfOrder }) => outOfOrder) && (

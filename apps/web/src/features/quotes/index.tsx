@@ -1,0 +1,1 @@
+export { QuotesScreen } from './quotes-screen.js';
