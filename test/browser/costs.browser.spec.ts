@@ -71,14 +71,14 @@ describe('what restorations cost', () => {
     await signIn(page, web.url, 'mill.dentist');
     const by = page.getByRole('group', { name: 'Compare by' });
     await by.getByRole('button', { name: 'Month' }).click();
-    await shows(page, 2, ['April 2026', 'May 2026', 'March 2026']);
+    await shows(page, 2, ['May 2026', 'April 2026', 'March 2026']);
     await by.getByRole('button', { name: 'Template' }).click();
     await page.waitForURL('**/costs?by=month');
     await shows(page, 1, ['March 2026', 'April 2026', 'May 2026']);
     await by.getByRole('button', { name: 'Reason' }).click();
-    await shows(page, 1, ['Cosmetic', 'Wear', 'Decay']);
+    await shows(page, 1, ['Wear', 'Cosmetic', 'Decay']);
     await page.getByLabel('From', { exact: true }).fill('2026-04-01');
-    await shows(page, 1, ['Cosmetic', 'Wear']);
+    await shows(page, 1, ['Wear', 'Cosmetic']);
     await table(page, 'All figures').getByRole('button', { name: 'Number' }).click();
     await page.waitForURL('**sort=restorations**');
     await page.reload();
@@ -104,7 +104,7 @@ describe('what restorations cost', () => {
       for (const button of [reason, month, template]) button?.click();
     });
     await page.waitForURL('**by=reason%2Cmonth');
-    await shows(page, 1, ['Cosmetic', 'Wear', 'Decay']);
+    await shows(page, 1, ['Wear', 'Cosmetic', 'Decay']);
     await page.getByLabel('Reason', { exact: true }).focus();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
@@ -236,7 +236,7 @@ describe('the screens of costs', () => {
     await page.getByRole('button', { name: 'Month' }).focus();
     await page.keyboard.press('Space');
     await page.waitForURL('**by=template%2Cmonth');
-    await shows(page, 2, ['April 2026', 'May 2026', 'March 2026']);
+    await shows(page, 2, ['May 2026', 'April 2026', 'March 2026']);
     await table(page, 'All figures').getByRole('link').first().focus();
     await page.keyboard.press('Enter');
     await page.waitForURL('**/costs/restorations?**');

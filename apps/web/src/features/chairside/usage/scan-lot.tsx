@@ -1,5 +1,6 @@
 import { Button, TextInput } from '@mantine/core';
 import { type FormEvent, useState } from 'react';
+import { useScanner } from '../../../app/scan/use-scanner.js';
 import { useText } from '../../../text/text-provider.js';
 import type { Lot } from '../api/find-lots.js';
 import { useChairside } from '../chairside-context.js';
@@ -15,6 +16,16 @@ export function ScanLot() {
   const [typed, setTyped] = useState('');
   const search = useLotSearch(() => setTyped(''));
   const words = t.chairside.scan;
+  // The book may be behind: a lot is looked for by its number even if its product is not known.
+  const scanner = useScanner({
+    unknown: 'pass',
+    onPlain: (text) => search.look(text),
+    onThing: (thing) => {
+      if (thing.lotNumber === null) return t.scan.trace.noLot;
+      search.look(thing.lotNumber, thing);
+      return undefined;
+    },
+  });
   const submit = (event: FormEvent) => {
     event.preventDefault();
     search.look(typed);
@@ -38,6 +49,10 @@ export function ScanLot() {
           {words.button}
         </Button>
       </form>
+      <div className={css.camera}>
+        {scanner.button}
+        {scanner.note}
+      </div>
       <AskedLots lots={search.asked} isUsed={search.isUsed} onTake={search.take} />
       <LotsInHand />
     </>
