@@ -19,7 +19,8 @@ export default {
   testEnvironmentOptions: { customExportConditions: ['source', 'node', 'node-addons'] },
   globalSetup: '<rootDir>/test/harness/global-setup.mjs',
   globalTeardown: '<rootDir>/test/harness/global-teardown.mjs',
-  testTimeout: 60_000,
+  // Browsers on a busy machine need their time; what hangs is still ended.
+  testTimeout: 180_000,
   maxWorkers: 2,
   // Modules of every file stay in a worker's memory; a fresh one starts before that gets too much.
   workerIdleMemoryLimit: '900MB',

@@ -67,5 +67,5 @@ async function traceLot(page: Page): Promise<void> {
   await page.locator('#content input').first().fill('K2395');
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Lot K2395' }).waitFor();
-  await page.getByText('Used in 57 visits').first().waitFor();
+  await page.getByText('Used in 28 visits').first().waitFor();
 }

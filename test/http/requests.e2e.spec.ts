@@ -165,7 +165,7 @@ describe('every answer', () => {
     const answer = await service.send('GET', '/api/health');
     expect(answer.status).toBe(200);
     const policy = String(answer.headers['content-security-policy']);
-    expect(policy).toContain("script-src 'self';");
+    expect(policy).toContain("script-src 'self' 'wasm-unsafe-eval';");
     expect(policy).toContain("connect-src 'self'");
     expect(policy).not.toContain('upgrade-insecure-requests');
     expect(answer.headers['x-content-type-options']).toBe('nosniff');

@@ -30,7 +30,8 @@ async function ledgerDays(consumableId: string): Promise<Record<string, string>>
   const { rows } = await owner.query<{ day: string; quantity: string }>(
     `SELECT v.visited_on::text AS day, trim_scale(sum(q.quantity))::text AS quantity FROM visits v
      JOIN (
-       SELECT m.visit_id, CASE m.to_account WHEN 'visit' THEN quantity ELSE -quantity END AS quantity
+       SELECT m.visit_id,
+         CASE m.to_account WHEN 'visit' THEN quantity ELSE -quantity END AS quantity
        FROM movements m JOIN layers l ON l.id = m.layer_id
        WHERE l.consumable_id = $1 AND 'visit' IN (m.from_account, m.to_account)
        UNION ALL

@@ -17,6 +17,7 @@ import { ListConsumables } from './app/list-consumables.js';
 import { ListLocations } from './app/list-locations.js';
 import { ListPresentations } from './app/list-presentations.js';
 import { ListSuppliers } from './app/list-suppliers.js';
+import { PrintLabels } from './app/print-labels.js';
 import { ReadLabel } from './app/read-label.js';
 import { ConsumableEntity } from './db/consumable.entity.js';
 import { LocationEntity } from './db/location.entity.js';
@@ -63,6 +64,7 @@ const CREATORS = [CreateConsumable, CreateLocation, CreatePresentation, CreateSu
     ListLocations,
     ListPresentations,
     ListSuppliers,
+    PrintLabels,
     ReadLabel,
   ],
   exports: CREATORS,

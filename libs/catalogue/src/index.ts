@@ -14,7 +14,7 @@ export type {
 } from './app/views.js';
 export { CatalogueModule } from './catalogue.module.js';
 export { type ConsumableFacts, loadConsumables } from './db/load-consumables.js';
-export { type ListQuery, pageByName } from './db/page-by-name.js';
+export { type ListQuery, pageByName, type SortColumn } from './db/page-by-name.js';
 export { refusingTaken, type TakenNames } from './db/taken.js';
 export { changesBetween } from './domain/changes.js';
 export {
@@ -22,4 +22,4 @@ export {
   effectiveExpiry,
   type LifeAfterOpening,
 } from './domain/effective-expiry.js';
-export { ListQueryDto, listQuery } from './http/list-query.dto.js';
+export { bothWays, ListQueryDto, listQuery } from './http/list-query.dto.js';

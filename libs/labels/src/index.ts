@@ -31,5 +31,13 @@ export {
   type OtherElement,
   type Standard,
 } from './label.js';
+export {
+  OWN_SUBJECTS,
+  type OwnSubject,
+  type OwnSubjectKind,
+  ownSubject,
+  type WrittenSymbol,
+  writeOwnSymbol,
+} from './own-symbol.js';
 export { LABEL_PROBLEMS, type LabelProblem, type LabelProblemCode } from './problem.js';
 export { LONGEST_LABEL, type ReadLabel, type ReadOptions, readLabel } from './read-label.js';

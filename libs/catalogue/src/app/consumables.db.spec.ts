@@ -163,6 +163,45 @@ describe('finding consumables', () => {
     expect(await refusal(list({ cursor: bad }))).toBe('400 invalid_request cursor');
   });
 
+  it.each(['name', 'category', 'reorderAt', 'reorderUpTo'])(
+    'sorts by %s both ways, page by page, each row once',
+    async (sort) => {
+      const words = `Sorted ${newId()}`;
+      for (const [at, up, category] of [
+        ['2', '10', 'bonding'],
+        ['10', '11', 'Adhesive'],
+        [null, null, 'adhesive'],
+        ['2', '9', 'composite'],
+      ] as const) {
+        await create({ name: `${words} ${newId()}`, category, reorderAt: at, reorderUpTo: up });
+      }
+      const all = async (by: string) => {
+        const seen: Awaited<ReturnType<typeof list>>['items'][number][] = [];
+        let cursor: string | undefined;
+        do {
+          const page = await list({ q: words, sort: by, limit: 1, cursor });
+          seen.push(...page.items);
+          cursor = page.nextCursor ?? undefined;
+        } while (cursor !== undefined);
+        return seen;
+      };
+      const up = await all(sort);
+      expect(up).toHaveLength(4);
+      expect((await all(`-${sort}`)).reverse()).toEqual(up);
+      if (sort === 'reorderAt')
+        expect(up.map((row) => row.reorderAt)).toEqual([null, '2', '2', '10']);
+      if (sort === 'category')
+        expect(up.map((row) => row.category.toLowerCase())).toEqual(
+          up.map((row) => row.category.toLowerCase()).sort(),
+        );
+      const foreign = await list({ q: words, sort: 'name', limit: 1 });
+      if (sort.startsWith('reorder'))
+        await expect(list({ q: words, sort, cursor: foreign.nextCursor ?? '' })).rejects.toThrow(
+          /cursor/,
+        );
+    },
+  );
+
   it('lists categories with what is active in them', async () => {
     const category = `discs ${newId()}`;
     const { id } = await create({ category });

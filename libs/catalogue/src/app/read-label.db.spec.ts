@@ -99,6 +99,7 @@ describe('a scanned label', () => {
         expected: '3',
       },
       matches: [],
+      own: null,
     });
   });
 });

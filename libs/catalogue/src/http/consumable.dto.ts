@@ -17,7 +17,7 @@ import {
   WholeField,
 } from '#lib/platform';
 import { LIFE_UNITS, type LifeUnit } from '../domain/effective-expiry.js';
-import { ListQueryDto } from './list-query.dto.js';
+import { bothWays, ListQueryDto } from './list-query.dto.js';
 
 class LifeAfterOpeningDto {
   @WholeField(1, 1200, { example: 6 })
@@ -94,6 +94,12 @@ export class ConsumableQueryDto extends ListQueryDto {
 
   @TextField(80, { optional: true, description: 'The whole shade, in any case.' })
   shade?: string;
+
+  @ChoiceField(bothWays('name', 'category', 'reorderAt', 'reorderUpTo'), {
+    optional: true,
+    description: "By name when left out; '-' turns the order round.",
+  })
+  sort?: string;
 }
 
 class LifeAfterOpeningOut {

@@ -1,6 +1,6 @@
 import { ApiProperty } from '@nestjs/swagger';
 import { IsString, MaxLength, MinLength } from 'class-validator';
-import { LABEL_FORMS, LABEL_NOTES, LABEL_PROBLEMS, LONGEST_LABEL } from '#lib/labels';
+import { LABEL_FORMS, LABEL_NOTES, LABEL_PROBLEMS, LONGEST_LABEL, OWN_SUBJECTS } from '#lib/labels';
 import { STOCK_UNITS } from '#lib/measure';
 import {
   OutChoice,
@@ -137,6 +137,62 @@ export class LabelMatchDto {
   lotExpiresOn: string | null;
 }
 
+export class OwnLabelDto {
+  @OutChoice(OWN_SUBJECTS)
+  kind: string;
+
+  @OutId({ nullable: true })
+  locationId: string | null;
+
+  @OutText({ nullable: true })
+  locationName: string | null;
+
+  @OutId({ nullable: true, description: 'The opened container.' })
+  holdingId: string | null;
+
+  @OutId({ nullable: true })
+  presentationId: string | null;
+
+  @OutText({ nullable: true })
+  presentationName: string | null;
+
+  @OutWhole({ nullable: true })
+  containersPerPack: number | null;
+
+  @OutText({ nullable: true })
+  deviceIdentifier: string | null;
+
+  @OutId({ nullable: true })
+  consumableId: string | null;
+
+  @OutText({ nullable: true })
+  consumableName: string | null;
+
+  @OutText({ nullable: true, description: 'Shade, size and grit.' })
+  variant: string | null;
+
+  @OutChoice(STOCK_UNITS, { nullable: true })
+  stockUnit: string | null;
+
+  @OutId({ nullable: true })
+  lotId: string | null;
+
+  @OutText({ nullable: true })
+  lotNumber: string | null;
+
+  @OutChoice(['released', 'quarantined', 'recalled'], { nullable: true })
+  lotStatus: string | null;
+
+  @OutDate({ nullable: true })
+  expiresOn: string | null;
+
+  @OutDate({ nullable: true })
+  openedOn: string | null;
+
+  @OutDate({ nullable: true, description: 'The last day of an opened container.' })
+  useBy: string | null;
+}
+
 export class LabelReadingDto {
   @OutObject(() => LabelDto, { nullable: true })
   label: LabelDto | null;
@@ -146,4 +202,10 @@ export class LabelReadingDto {
 
   @OutList(() => LabelMatchDto, { description: 'Presentations with this device identifier.' })
   matches: readonly LabelMatchDto[];
+
+  @OutObject(() => OwnLabelDto, {
+    nullable: true,
+    description: 'Of a label that was printed here.',
+  })
+  own: OwnLabelDto | null;
 }

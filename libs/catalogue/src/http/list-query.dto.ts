@@ -13,11 +13,16 @@ export class ListQueryDto extends PageQuery {
   active?: string;
 }
 
-export function listQuery(query: ListQueryDto): ListQuery {
+/** `?sort=`: by one of these, with '-' before it the other way round. */
+export const bothWays = <const T extends string>(...sorts: readonly T[]): (T | `-${T}`)[] =>
+  sorts.flatMap((sort) => [sort, `-${sort}` as const]);
+
+export function listQuery(query: ListQueryDto & { readonly sort?: string }): ListQuery {
   return {
     limit: pageLimit(query),
     cursor: query.cursor,
     q: query.q,
+    sort: query.sort,
     active: query.active === undefined ? undefined : query.active === 'true',
   };
 }

@@ -1,4 +1,22 @@
-import { FlagField, IdField, OutFlag, OutId, OutList, OutText, TextField } from '#lib/platform';
+import {
+  ChoiceField,
+  FlagField,
+  IdField,
+  OutFlag,
+  OutId,
+  OutList,
+  OutText,
+  TextField,
+} from '#lib/platform';
+import { bothWays, ListQueryDto } from './list-query.dto.js';
+
+export class SupplierQueryDto extends ListQueryDto {
+  @ChoiceField(bothWays('name', 'email'), {
+    optional: true,
+    description: "By name when left out; '-' turns the order round.",
+  })
+  sort?: string;
+}
 
 export class NewSupplierDto {
   @IdField({ optional: true, description: 'Made by the sender; sent again it changes nothing.' })

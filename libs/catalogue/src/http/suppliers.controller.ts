@@ -6,12 +6,13 @@ import { ChangeSupplier } from '../app/change-supplier.js';
 import { CreateSupplier } from '../app/create-supplier.js';
 import { GetSupplier } from '../app/get-supplier.js';
 import { ListSuppliers } from '../app/list-suppliers.js';
-import { ListQueryDto, listQuery } from './list-query.dto.js';
+import { listQuery } from './list-query.dto.js';
 import {
   NewSupplierDto,
   SupplierChangesDto,
   SupplierDto,
   SupplierPageDto,
+  SupplierQueryDto,
 } from './supplier.dto.js';
 
 @ApiTags('catalogue')
@@ -28,7 +29,10 @@ export class SuppliersController {
   @Needs('catalogue.read')
   @ApiOperation({ operationId: 'listSuppliers', summary: 'Suppliers, by name' })
   @ApiOkResponse({ type: SupplierPageDto })
-  async list(@CurrentActor() actor: Actor, @Query() query: ListQueryDto): Promise<SupplierPageDto> {
+  async list(
+    @CurrentActor() actor: Actor,
+    @Query() query: SupplierQueryDto,
+  ): Promise<SupplierPageDto> {
     return this.listSuppliers.run(actor, listQuery(query));
   }
 

@@ -36,8 +36,8 @@ export interface NewOneOff {
 
 export async function insertOneOff(tx: Tx, mark: NewOneOff): Promise<void> {
   await tx.query(
-    `INSERT INTO one_off_marks (id, practice_id, consumable_id, first_day, last_day, note, person_id,
-       made_at) VALUES ($1, $2, $3, $4, $5, $6, $7, $8)`,
+    `INSERT INTO one_off_marks (id, practice_id, consumable_id, first_day, last_day, note,
+       person_id, made_at) VALUES ($1, $2, $3, $4, $5, $6, $7, $8)`,
     [
       ...[mark.id, tx.practiceId, mark.consumableId, mark.firstDay, mark.lastDay, mark.note],
       ...[mark.personId, mark.madeAt],

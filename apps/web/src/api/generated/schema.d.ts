@@ -286,6 +286,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/labels/sheet.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Labels of places, lots and opened containers on A4 sheets of 24 (70 x 37 mm)
+         * @description Each has a GS1 DataMatrix that POST /api/labels/read reads back. (91) is for this practice only (company internal information); (01), (17) and (10) stand before it on a pack with a GTIN. The use-by date of an opened container is printed, and found again by (91).
+         */
+        post: operations["printLabelSheet"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/locations": {
         parameters: {
             query?: never;
@@ -827,6 +847,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/visits/earlier-restorations": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was restored for a chart before, the latest first; at most a hundred */
+        get: operations["listEarlierRestorations"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/visits/{id}": {
         parameters: {
             query?: never;
@@ -981,6 +1018,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reports/template-usage.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportTemplateUsagePdf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reports/waste": {
         parameters: {
             query?: never;
@@ -1024,6 +1078,23 @@ export interface paths {
         };
         /** The same report as a workbook */
         get: operations["reportWasteXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/waste.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportWastePdf"];
         put?: never;
         post?: never;
         delete?: never;
@@ -1117,6 +1188,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reports/price-changes.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportPriceChangesPdf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reports/habits": {
         parameters: {
             query?: never;
@@ -1160,6 +1248,23 @@ export interface paths {
         };
         /** The same report as a workbook */
         get: operations["reportHabitsXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/habits.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportHabitsPdf"];
         put?: never;
         post?: never;
         delete?: never;
@@ -1219,6 +1324,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reports/variances.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportVariancesPdf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reports/chair-time": {
         parameters: {
             query?: never;
@@ -1270,6 +1392,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reports/chair-time.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportChairTimePdf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reports/template-usage/{templateId}/suggestion": {
         parameters: {
             query?: never;
@@ -1294,11 +1433,49 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** What was entered as left of deductible and maximum, the latest day first */
+        /**
+         * What was entered as left of deductible and maximum, the latest day first
+         * @description The latest day counts; of two of one day the one that was entered later.
+         */
         get: operations["listPlanBalances"];
         put?: never;
         /** Enter what is left of a patient’s deductible and maximum as of a day */
         post: operations["recordPlanBalance"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/charges": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was asked for restorations and who pays it, the latest record first */
+        get: operations["listCharges"];
+        put?: never;
+        /** Record what was asked for restorations of a visit, and who pays it */
+        post: operations["recordCharges"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/charges/preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Who would pay what for restorations of a visit; nothing is written */
+        post: operations["previewCharges"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1411,6 +1588,162 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reports/contributions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What restorations leave after material, by template, reason, dentist or month */
+        get: operations["reportContributions"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/contributions.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for a spreadsheet */
+        get: operations["reportContributionsCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/contributions.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportContributionsXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/contributions.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportContributionsPdf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/supply-share": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What supplies cost as a share of fees, by month */
+        get: operations["reportSupplyShare"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/supply-share.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for a spreadsheet */
+        get: operations["reportSupplyShareCsv"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/supply-share.xlsx": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report as a workbook */
+        get: operations["reportSupplyShareXlsx"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/supply-share.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same report for printing */
+        get: operations["reportSupplySharePdf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/quotes/break-even": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * How many restorations a month pay for the fixed cost; nothing is written
+         * @description Contribution, break-even of one kind or of a mix, margin of safety, and, where chair hours are short, which work earns most an hour. Figures are planning aids.
+         */
+        post: operations["workOutMonth"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/quotes": {
         parameters: {
             query?: never;
@@ -1459,6 +1792,198 @@ export interface paths {
         get: operations["listAlerts"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/snoozes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Put an alert off until a day, or wake it */
+        post: operations["snoozeAlert"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/notice-settings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Where messages about alerts go: a daily mail, a signed webhook, or neither */
+        get: operations["getNoticeSettings"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /** Turn messages on, off, or round */
+        patch: operations["changeNoticeSettings"];
+        trace?: never;
+    };
+    "/api/reorder/notices": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Messages about alerts, and how it went */
+        get: operations["listNotices"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/notices/trial": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Send a trial message and say how it went */
+        post: operations["tryNotice"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/forecasts/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was used of a consumable, and the whole range of what will be */
+        get: operations["getForecast"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/proposals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What to order today, one order per supplier, with every number behind it */
+        get: operations["listProposals"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/settings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How the practice plans orders */
+        get: operations["getPlanningSettings"];
+        /** Set how the practice plans orders */
+        put: operations["setPlanningSettings"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/settings/consumables/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a consumable has of its own, and what holds for it */
+        get: operations["getConsumablePlanning"];
+        /** Set what a consumable has of its own; what is left out is as the practice has it */
+        put: operations["setConsumablePlanning"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/settings/suppliers/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a supplier asks for */
+        get: operations["getSupplyTerms"];
+        /** Set what a supplier asks for */
+        put: operations["setSupplyTerms"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/one-offs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Days whose use says nothing about the days to come */
+        get: operations["listOneOffs"];
+        put?: never;
+        /** Mark the use of some days as a one-off */
+        post: operations["markOneOff"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/one-offs/{id}/withdrawal": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take a mark back: the use counts again */
+        post: operations["withdrawOneOff"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1748,7 +2273,7 @@ export interface components {
              * @example visits.post
              * @enum {string}
              */
-            permission: "catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own";
+            permission: "catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own";
             /** @example record visits */
             words: string;
         };
@@ -1793,7 +2318,7 @@ export interface components {
              *       "visits.post"
              *     ]
              */
-            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
+            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
             /**
              * Format: date
              * @description The practice's day.
@@ -1816,7 +2341,7 @@ export interface components {
              *       "visits.post"
              *     ]
              */
-            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "alerts.read" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
+            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
             /**
              * Format: date
              * @description The practice's day.
@@ -2130,12 +2655,62 @@ export interface components {
              */
             lotExpiresOn: string | null;
         };
+        OwnLabelDto: {
+            /** @enum {string} */
+            kind: "location" | "lot" | "container";
+            /** Format: uuid */
+            locationId: string | null;
+            locationName: string | null;
+            /**
+             * Format: uuid
+             * @description The opened container.
+             */
+            holdingId: string | null;
+            /** Format: uuid */
+            presentationId: string | null;
+            presentationName: string | null;
+            containersPerPack: number | null;
+            deviceIdentifier: string | null;
+            /** Format: uuid */
+            consumableId: string | null;
+            consumableName: string | null;
+            /** @description Shade, size and grit. */
+            variant: string | null;
+            /** @enum {string|null} */
+            stockUnit: "g" | "mL" | "piece" | "cm" | "use" | null;
+            /** Format: uuid */
+            lotId: string | null;
+            lotNumber: string | null;
+            /** @enum {string|null} */
+            lotStatus: "released" | "quarantined" | "recalled" | null;
+            /** Format: date */
+            expiresOn: string | null;
+            /** Format: date */
+            openedOn: string | null;
+            /**
+             * Format: date
+             * @description The last day of an opened container.
+             */
+            useBy: string | null;
+        };
         LabelReadingDto: {
             label: components["schemas"]["LabelDto"] | null;
             /** @description Why there is no label. */
             problem: components["schemas"]["LabelProblemDto"] | null;
             /** @description Presentations with this device identifier. */
             matches: components["schemas"]["LabelMatchDto"][];
+            /** @description Of a label that was printed here. */
+            own: components["schemas"]["OwnLabelDto"] | null;
+        };
+        LabelSheetDto: {
+            /** @description Rooms, fridges, drawers. */
+            locationIds?: string[] | null;
+            /** @description Opened containers each get a label of their own, the rest the label of its lot. */
+            holdingIds?: string[] | null;
+            /** @description The first label of the sheet that is still there: row by row, from 1. */
+            start?: number | null;
+            /** @description Of each; 1 when left out. */
+            copies?: number | null;
         };
         LocationDto: {
             /** Format: uuid */
@@ -2987,6 +3562,10 @@ export interface components {
              *     ]
              */
             reasons: string[] | null;
+            /** @description One single dose may serve several restorations of a visit. */
+            sharesDose: boolean;
+            /** @description Left out of visits that go without anaesthetic. */
+            anaesthetic: boolean;
         };
         TemplateDto: {
             /** Format: uuid */
@@ -3003,6 +3582,11 @@ export interface components {
             version: number;
             /** @example 45 */
             minutes: number;
+            /**
+             * @description Time of assistants.
+             * @example 45
+             */
+            assistantMinutes: number;
             /**
              * Format: decimal
              * @example 2
@@ -3043,6 +3627,10 @@ export interface components {
             everyAttempt?: boolean | null;
             /** @description Counts only for restorations made for one of these; null: for all. */
             reasons?: ("decay" | "fracture" | "wear" | "cosmetic")[] | null;
+            /** @description Whether one single dose may serve several restorations of a visit; as is usual for its category when left out. */
+            sharesDose?: boolean | null;
+            /** @description Left out of visits that go without anaesthetic; as is usual for its category when left out. */
+            anaesthetic?: boolean | null;
         };
         NewTemplateDto: {
             /**
@@ -3050,6 +3638,11 @@ export interface components {
              * @example 45
              */
             minutes: number;
+            /**
+             * @description Time of assistants for one restoration; the chair time when left out.
+             * @example 45
+             */
+            assistantMinutes?: number | null;
             /**
              * Format: decimal
              * @description Left out: that of the version before, and 2 in the first one.
@@ -3118,6 +3711,17 @@ export interface components {
             volumeMm3?: string | null;
             /**
              * Format: decimal
+             * @description Of the cavity; with width and depth instead of a volume.
+             * @example 4
+             */
+            lengthMm?: string | null;
+            /**
+             * Format: decimal
+             * @description Of the cavity.
+             */
+            widthMm?: string | null;
+            /**
+             * Format: decimal
              * @description The planning depth of its class and size when left out.
              * @example 2.5
              */
@@ -3127,8 +3731,15 @@ export interface components {
              * @example 45
              */
             minutes?: number | null;
+            /**
+             * @description Time of assistants; the template's when left out.
+             * @example 45
+             */
+            assistantMinutes?: number | null;
         };
         PreviewQuestionDto: {
+            /** @description Leaves out the lines for anaesthesia. */
+            withoutAnaesthetic?: boolean | null;
             /** @description The latest when left out. */
             version?: number | null;
             restorations: components["schemas"]["RestorationFactsDto"][];
@@ -3183,6 +3794,8 @@ export interface components {
              * @example 0.08
              */
             dispensed: string;
+            /** @description May take its part of a single dose that others use too. */
+            sharesDose: boolean;
         };
         PreviewDto: {
             /**
@@ -3190,6 +3803,11 @@ export interface components {
              * @example 45
              */
             minutes: number;
+            /**
+             * @description Time of assistants.
+             * @example 45
+             */
+            assistantMinutes: number;
             lines: components["schemas"]["PreviewLineDto"][];
             /** Format: uuid */
             templateId: string;
@@ -3201,6 +3819,11 @@ export interface components {
             version: number;
             /** @example 45 */
             minutes: number;
+            /**
+             * @description Time of assistants.
+             * @example 45
+             */
+            assistantMinutes: number;
             /**
              * Format: decimal
              * @example 2
@@ -3222,6 +3845,11 @@ export interface components {
              */
             minutes: number;
             /**
+             * @description Time of assistants for one restoration; the chair time when left out.
+             * @example 45
+             */
+            assistantMinutes?: number | null;
+            /**
              * Format: decimal
              * @description Left out: that of the version before, and 2 in the first one.
              * @example 2
@@ -3238,6 +3866,11 @@ export interface components {
              */
             minutes: number;
             /**
+             * @description Time of assistants for one restoration; the chair time when left out.
+             * @example 45
+             */
+            assistantMinutes?: number | null;
+            /**
              * Format: decimal
              * @description Left out: that of the version before, and 2 in the first one.
              * @example 2
@@ -3247,6 +3880,8 @@ export interface components {
             note?: string | null;
             lines: components["schemas"]["NewTemplateLineDto"][];
             restorations: components["schemas"]["RestorationFactsDto"][];
+            /** @description Leaves out the lines for anaesthesia. */
+            withoutAnaesthetic?: boolean | null;
             /** @description People at the chair; 2 when left out. */
             staffCount?: number | null;
             /**
@@ -3261,9 +3896,14 @@ export interface components {
              * @example 45
              */
             minutes: number;
+            /**
+             * @description Time of assistants.
+             * @example 45
+             */
+            assistantMinutes: number;
             lines: components["schemas"]["PreviewLineDto"][];
         };
-        RestorationDto: {
+        VisitRestorationInputDto: {
             /**
              * Format: uuid
              * @description Made by the sender; made here when left out.
@@ -3310,6 +3950,17 @@ export interface components {
             volumeMm3?: string | null;
             /**
              * Format: decimal
+             * @description Of the cavity; with width and depth instead of a volume.
+             * @example 4
+             */
+            lengthMm?: string | null;
+            /**
+             * Format: decimal
+             * @description Of the cavity.
+             */
+            widthMm?: string | null;
+            /**
+             * Format: decimal
              * @description The planning depth of its class and size when left out.
              * @example 2.5
              */
@@ -3320,12 +3971,22 @@ export interface components {
              */
             minutes?: number | null;
             /**
+             * @description Time of assistants; the template's when left out.
+             * @example 45
+             */
+            assistantMinutes?: number | null;
+            /**
              * Format: uuid
              * @description The procedure template it follows.
              */
             templateId: string;
             /** @description The latest when left out. */
             templateVersion?: number | null;
+            /**
+             * Format: uuid
+             * @description An earlier restoration of the same tooth and chart that this one does again: all that it costs is a retake.
+             */
+            redoOf?: string | null;
         };
         UsageEntryDto: {
             /**
@@ -3388,7 +4049,13 @@ export interface components {
              * @enum {string|null}
              */
             toothNotation?: "iso" | "universal" | null;
-            restorations: components["schemas"]["RestorationDto"][];
+            /** @description Leaves out what the templates plan for anaesthesia. */
+            withoutAnaesthetic?: boolean | null;
+            /** @description Chair time of the whole visit: what no restoration states is divided by what the templates plan. Those add up when left out. */
+            minutes?: number | null;
+            /** @description The same for the time of assistants. */
+            assistantMinutes?: number | null;
+            restorations: components["schemas"]["VisitRestorationInputDto"][];
             /** @description Where it differed from the plan, or what was used in addition. */
             usage?: components["schemas"]["UsageEntryDto"][] | null;
             scanned?: components["schemas"]["ScannedDto"][] | null;
@@ -3406,6 +4073,14 @@ export interface components {
             /** Format: uuid */
             id: string;
             name: string;
+        };
+        OtherRestorationDto: {
+            /** Format: uuid */
+            restorationId: string;
+            /** Format: uuid */
+            visitId: string;
+            /** Format: date */
+            visitedOn: string;
         };
         RestorationCostDto: {
             /**
@@ -3454,10 +4129,30 @@ export interface components {
              * @description Of the cavity, in mm3; a planning value unless it was entered.
              */
             volumeMm3: string;
+            /**
+             * @description Where the volume comes from; null: recorded before that was kept.
+             * @enum {string|null}
+             */
+            volumeSource: "planning value" | "entered" | "dimensions" | null;
+            /**
+             * Format: decimal
+             * @description Set where the volume comes from dimensions.
+             */
+            lengthMm: string | null;
+            /** Format: decimal */
+            widthMm: string | null;
             /** Format: decimal */
             depthMm: string;
+            /** @description Depth by the layer thickness of the template. */
+            layers: number;
             /** @description Chair time. */
             minutes: number;
+            /** @description Time of assistants; null: not stated. */
+            assistantMinutes: number | null;
+            /** @description The earlier restoration that it does again: all that it costs is a retake. */
+            redoOf: components["schemas"]["OtherRestorationDto"] | null;
+            /** @description Later restorations that do it again. */
+            redoneBy: components["schemas"]["OtherRestorationDto"][];
             cost: components["schemas"]["RestorationCostDto"];
         };
         UsedConsumableDto: {
@@ -3468,6 +4163,19 @@ export interface components {
             category: string;
             /** @example g */
             unit: string;
+        };
+        SharedDoseDto: {
+            /**
+             * @description How many lines of the visit these doses serve.
+             * @example 2
+             */
+            lines: number;
+            /**
+             * Format: decimal
+             * @description What is charged for all of them: whole doses.
+             * @example 0.25
+             */
+            charged: string;
         };
         TakenDto: {
             /**
@@ -3530,9 +4238,11 @@ export interface components {
             dispensed: string;
             /**
              * Format: decimal
-             * @description What leaves stock: whole single doses.
+             * @description What leaves stock for it: whole single doses, or its part of them.
              */
             charged: string;
+            /** @description The single doses that it shares with other lines of the visit. */
+            sharedDose: components["schemas"]["SharedDoseDto"] | null;
             /** Format: decimal */
             cost: string;
             /**
@@ -3557,6 +4267,8 @@ export interface components {
             costShareKey: "equal" | "minutes" | "surfaces";
             /** @enum {string} */
             toothNotation: "iso" | "universal";
+            /** @description What the templates plan for anaesthesia was left out. */
+            withoutAnaesthetic: boolean;
             /**
              * @description ISO 4217.
              * @example EUR
@@ -3608,7 +4320,13 @@ export interface components {
              * @enum {string|null}
              */
             toothNotation?: "iso" | "universal" | null;
-            restorations: components["schemas"]["RestorationDto"][];
+            /** @description Leaves out what the templates plan for anaesthesia. */
+            withoutAnaesthetic?: boolean | null;
+            /** @description Chair time of the whole visit: what no restoration states is divided by what the templates plan. Those add up when left out. */
+            minutes?: number | null;
+            /** @description The same for the time of assistants. */
+            assistantMinutes?: number | null;
+            restorations: components["schemas"]["VisitRestorationInputDto"][];
             /** @description Where it differed from the plan, or what was used in addition. */
             usage?: components["schemas"]["UsageEntryDto"][] | null;
             scanned?: components["schemas"]["ScannedDto"][] | null;
@@ -3622,6 +4340,8 @@ export interface components {
             costShareKey: "equal" | "minutes" | "surfaces";
             /** @enum {string} */
             toothNotation: "iso" | "universal";
+            /** @description What the templates plan for anaesthesia was left out. */
+            withoutAnaesthetic: boolean;
             /**
              * @description ISO 4217.
              * @example EUR
@@ -3663,6 +4383,27 @@ export interface components {
             /** @description Asks for the next page; null on the last one. */
             nextCursor: string | null;
         };
+        EarlierRestorationDto: {
+            /** Format: uuid */
+            restorationId: string;
+            /** Format: uuid */
+            visitId: string;
+            /** Format: date */
+            visitedOn: string;
+            /** @example 21 */
+            tooth: string;
+            /** @example MI */
+            surfaces: string;
+            /** @enum {string} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic";
+            /** @example Front filling, one side */
+            templateName: string;
+            /** @description It was done again already. */
+            redone: boolean;
+        };
+        EarlierRestorationsDto: {
+            items: components["schemas"]["EarlierRestorationDto"][];
+        };
         CostRateDto: {
             /** Format: uuid */
             id: string;
@@ -3686,6 +4427,8 @@ export interface components {
              * @example 0.55
              */
             assistantRate: string | null;
+            /** @example 96000 */
+            assistantPracticalMinutes: number | null;
             note: string | null;
             recordedBy: components["schemas"]["StockPersonDto"];
             /** Format: date-time */
@@ -3726,6 +4469,11 @@ export interface components {
              * @example 0.55
              */
             assistantRate?: string | null;
+            /**
+             * @description Minutes a year that the assistants together can really work; their idle time is shown when it is known.
+             * @example 96000
+             */
+            assistantPracticalMinutes?: number | null;
             /** @example Rent, equipment, dentist; 2 chairs. */
             note?: string | null;
         };
@@ -4609,6 +5357,19 @@ export interface components {
             /** @description Of the minutes: worked before the first rate, so without a cost. */
             minutesWithoutRate: number;
             /**
+             * @description Of assistants; where nobody stated them, none.
+             * @example 1710
+             */
+            assistantMinutes: number;
+            /**
+             * Format: decimal
+             * @description At the rate of their day; not in the cost.
+             * @example 940.50
+             */
+            assistantCost: string;
+            /** @description Of the minutes of assistants: without a rate on their day. */
+            assistantMinutesWithoutRate: number;
+            /**
              * Format: uuid
              * @description Null when not grouped by template.
              */
@@ -4639,6 +5400,19 @@ export interface components {
             cost: string;
             /** @description Of the minutes: worked before the first rate, so without a cost. */
             minutesWithoutRate: number;
+            /**
+             * @description Of assistants; where nobody stated them, none.
+             * @example 1710
+             */
+            assistantMinutes: number;
+            /**
+             * Format: decimal
+             * @description At the rate of their day; not in the cost.
+             * @example 940.50
+             */
+            assistantCost: string;
+            /** @description Of the minutes of assistants: without a rate on their day. */
+            assistantMinutesWithoutRate: number;
         };
         SuppliedDto: {
             /** @description Practical minutes of the period; a year counts 365 days. */
@@ -4680,6 +5454,8 @@ export interface components {
             rows: components["schemas"]["ChairTimeRowDto"][];
             totals: components["schemas"]["ChairTimeFiguresDto"];
             capacity: components["schemas"]["SuppliedDto"];
+            /** @description Of assistants, over the days for which their capacity is known; null: on none. */
+            assistantCapacity: components["schemas"]["SuppliedDto"] | null;
         };
         SuggestedLineDto: {
             /** @example 1 */
@@ -4758,10 +5534,15 @@ export interface components {
             dispensed: string;
             everyAttempt: boolean;
             reasons: string[] | null;
+            /** @description Null: as is usual for its category, like the next. */
+            sharesDose: boolean | null;
+            anaesthetic: boolean | null;
         };
         SuggestedVersionDto: {
             /** @example 45 */
             minutes: number;
+            /** @example 45 */
+            assistantMinutes: number;
             /**
              * Format: decimal
              * @example 2
@@ -4785,6 +5566,10 @@ export interface components {
             minutes: number;
             /** @description Mean of the restorations. */
             usedMinutes: number;
+            /** @description What the template says of the time of assistants. */
+            assistantMinutes: number;
+            /** @description Mean of those that state it; null: none does. */
+            usedAssistantMinutes: number | null;
             lines: components["schemas"]["SuggestedLineDto"][];
             /** @description What was used without being planned. */
             additions: components["schemas"]["AddedByHandDto"][];
@@ -4795,6 +5580,12 @@ export interface components {
             /** Format: uuid */
             id: string;
             name: string;
+        };
+        LeftDto: {
+            /** Format: decimal */
+            deductibleLeft: string;
+            /** Format: decimal */
+            maximumLeft: string | null;
         };
         BalanceDto: {
             /** Format: uuid */
@@ -4810,6 +5601,8 @@ export interface components {
              * @description Null: the plan has no yearly maximum.
              */
             maximumLeft: string | null;
+            /** @description What charges of later visits leave of it. Only where the figures that count of one chart are asked for, and no day; else null. */
+            now: components["schemas"]["LeftDto"] | null;
             recordedBy: string;
             /** Format: date-time */
             recordedAt: string;
@@ -4841,6 +5634,190 @@ export interface components {
              * @example 1000
              */
             maximumLeft?: string | null;
+        };
+        ChargeDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: uuid */
+            visitId: string;
+            /** Format: uuid */
+            restorationId: string;
+            chartReference: string;
+            /**
+             * Format: date
+             * @description The day of the visit, at which fee and terms were read.
+             */
+            chargedOn: string;
+            /** @example 21 */
+            tooth: string;
+            /** @example M */
+            surfaces: string;
+            /** @enum {string} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic";
+            template: components["schemas"]["QuoteNameDto"];
+            /** @description Null: an amount that belongs to no fee. */
+            feeCode: string | null;
+            feeName: string | null;
+            /**
+             * Format: decimal
+             * @example 250.00
+             */
+            fee: string;
+            plan: components["schemas"]["QuoteNameDto"] | null;
+            /**
+             * Format: decimal
+             * @example 104.00
+             */
+            planPays: string;
+            /**
+             * Format: decimal
+             * @example 76.00
+             */
+            patientPays: string;
+            /**
+             * Format: decimal
+             * @example 70.00
+             */
+            writeOff: string;
+            /**
+             * Format: decimal
+             * @example 50.00
+             */
+            deductibleUsed: string;
+            /** @description A person stated who pays what; else it was worked out. */
+            stated: boolean;
+            note: string | null;
+            /**
+             * Format: uuid
+             * @description The earlier record of the restoration it replaces.
+             */
+            replacesId: string | null;
+            /** @description False: a later record replaced it. */
+            current: boolean;
+            /** @description Of a visit that was reversed: in no report. */
+            visitReversed: boolean;
+            recordedBy: string;
+            /** Format: date-time */
+            recordedAt: string;
+        };
+        ChargePageDto: {
+            items: components["schemas"]["ChargeDto"][];
+            /** @description Send as cursor for the next page. */
+            nextCursor: string | null;
+        };
+        NewChargeDto: {
+            /** Format: uuid */
+            restorationId: string;
+            /** @description One of the practice's own codes. Left out: the fee of its template and reason. */
+            feeCode?: string | null;
+            /**
+             * Format: decimal
+             * @description What was asked for it. Left out: what the fee comes to on the day of the visit.
+             * @example 250
+             */
+            fee?: string | null;
+            /**
+             * Format: uuid
+             * @description The plan that is asked to pay; none when left out.
+             */
+            planId?: string | null;
+            /**
+             * Format: decimal
+             * @description Stated together with patientPays and writeOff; else all three are worked out.
+             * @example 104
+             */
+            planPays?: string | null;
+            /**
+             * Format: decimal
+             * @example 76
+             */
+            patientPays?: string | null;
+            /**
+             * Format: decimal
+             * @example 70
+             */
+            writeOff?: string | null;
+            /**
+             * Format: decimal
+             * @description Goes with stated amounts; 0 when left out.
+             * @example 50
+             */
+            deductibleUsed?: string | null;
+        };
+        NewChargesDto: {
+            /** Format: uuid */
+            visitId: string;
+            /** @description In the order in which they use up the plan. Others of the visit stay as they are. */
+            charges: components["schemas"]["NewChargeDto"][];
+            /** @description Why, when earlier records are replaced. */
+            note?: string | null;
+        };
+        ShareDto: {
+            /** Format: decimal */
+            fee: string;
+            /** Format: decimal */
+            planPays: string;
+            /** Format: decimal */
+            patientPays: string;
+            /** Format: decimal */
+            writeOff: string;
+            /** Format: uuid */
+            restorationId: string;
+            feeCode: string | null;
+            plan: components["schemas"]["QuoteNameDto"] | null;
+            /** Format: decimal */
+            deductibleUsed: string;
+            stated: boolean;
+            /**
+             * Format: uuid
+             * @description The record that this one would replace.
+             */
+            replacesId: string | null;
+        };
+        ChargeTotalsDto: {
+            /** Format: decimal */
+            fee: string;
+            /** Format: decimal */
+            planPays: string;
+            /** Format: decimal */
+            patientPays: string;
+            /** Format: decimal */
+            writeOff: string;
+        };
+        PlanLeftDto: {
+            plan: components["schemas"]["QuoteNameDto"];
+            /**
+             * Format: date
+             * @description The day of the figure that was recorded as told.
+             */
+            asOf: string;
+            /**
+             * Format: decimal
+             * @description After the charges of this visit. Nothing is recorded by that.
+             */
+            deductibleLeft: string;
+            /**
+             * Format: decimal
+             * @description Null: the plan has no yearly maximum.
+             */
+            maximumLeft: string | null;
+        };
+        ChargesPreviewDto: {
+            /** Format: uuid */
+            visitId: string;
+            charges: components["schemas"]["ShareDto"][];
+            totals: components["schemas"]["ChargeTotalsDto"];
+            /** @description Of every plan that is asked and was told of. */
+            left: components["schemas"]["PlanLeftDto"][];
+        };
+        ChargesDto: {
+            /** Format: uuid */
+            visitId: string;
+            /** @description What counts now for the visit, tooth by tooth. */
+            charges: components["schemas"]["ChargeDto"][];
+            totals: components["schemas"]["ChargeTotalsDto"];
+            /** @description Of every plan that is asked and was told of. */
+            left: components["schemas"]["PlanLeftDto"][];
         };
         FeeVersionDto: {
             /** Format: uuid */
@@ -5172,6 +6149,520 @@ export interface components {
             /** @description Who states that cosmetic work is covered. */
             cosmeticNote?: string | null;
         };
+        ContributionRowDto: {
+            /**
+             * @description In the sums: with a recorded charge or a listed fee.
+             * @example 38
+             */
+            restorations: number;
+            /**
+             * @description Of these, with a recorded charge.
+             * @example 30
+             */
+            charged: number;
+            /**
+             * @description Of these, counted at the fee list: see feeListIncome.
+             * @example 8
+             */
+            fromFeeList: number;
+            /**
+             * Format: decimal
+             * @example 8740.00
+             */
+            fee: string;
+            /**
+             * Format: decimal
+             * @example 4210.00
+             */
+            planPays: string;
+            /**
+             * Format: decimal
+             * @example 4130.00
+             */
+            patientPays: string;
+            /**
+             * Format: decimal
+             * @example 400.00
+             */
+            writeOff: string;
+            /**
+             * Format: decimal
+             * @description What plan and patient pay.
+             * @example 8340.00
+             */
+            income: string;
+            /**
+             * Format: decimal
+             * @example 488.30
+             */
+            material: string;
+            /**
+             * Format: decimal
+             * @description Income less material.
+             * @example 7851.70
+             */
+            contribution: string;
+            /**
+             * @description Chair minutes.
+             * @example 1620
+             */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description Null without chair minutes.
+             * @example 290.80
+             */
+            contributionPerHour: string | null;
+            /**
+             * Format: decimal
+             * @description Of one restoration.
+             * @example 206.62
+             */
+            mean: string | null;
+            /**
+             * Format: decimal
+             * @description One in ten contributes this or less.
+             */
+            p10: string | null;
+            /**
+             * Format: decimal
+             * @description Half contribute this or less.
+             */
+            p50: string | null;
+            /**
+             * Format: decimal
+             * @description Nine in ten contribute this or less.
+             */
+            p90: string | null;
+            /**
+             * Format: decimal
+             * @description The part of income that nobody recorded: taken from the fee list.
+             */
+            feeListIncome: string;
+            /**
+             * Format: decimal
+             * @description The part of material that those restorations used.
+             */
+            feeListMaterial: string;
+            /**
+             * Format: decimal
+             * @description The part of the contribution that rests on the fee list.
+             */
+            feeListContribution: string;
+            /** @description With neither a charge nor a listed fee: in none of the sums above. */
+            withoutFee: number;
+            /**
+             * Format: decimal
+             * @description What those used; with material it adds up to the report of restoration costs.
+             */
+            withoutFeeMaterial: string;
+            /**
+             * Format: uuid
+             * @description Null when not grouped by template.
+             */
+            templateId: string | null;
+            /** @example Posterior filling */
+            templateName: string | null;
+            /** @enum {string|null} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            /** Format: uuid */
+            dentistId: string | null;
+            dentistName: string | null;
+            /** @example 2026-05 */
+            month: string | null;
+        };
+        ContributionFiguresDto: {
+            /**
+             * @description In the sums: with a recorded charge or a listed fee.
+             * @example 38
+             */
+            restorations: number;
+            /**
+             * @description Of these, with a recorded charge.
+             * @example 30
+             */
+            charged: number;
+            /**
+             * @description Of these, counted at the fee list: see feeListIncome.
+             * @example 8
+             */
+            fromFeeList: number;
+            /**
+             * Format: decimal
+             * @example 8740.00
+             */
+            fee: string;
+            /**
+             * Format: decimal
+             * @example 4210.00
+             */
+            planPays: string;
+            /**
+             * Format: decimal
+             * @example 4130.00
+             */
+            patientPays: string;
+            /**
+             * Format: decimal
+             * @example 400.00
+             */
+            writeOff: string;
+            /**
+             * Format: decimal
+             * @description What plan and patient pay.
+             * @example 8340.00
+             */
+            income: string;
+            /**
+             * Format: decimal
+             * @example 488.30
+             */
+            material: string;
+            /**
+             * Format: decimal
+             * @description Income less material.
+             * @example 7851.70
+             */
+            contribution: string;
+            /**
+             * @description Chair minutes.
+             * @example 1620
+             */
+            minutes: number;
+            /**
+             * Format: decimal
+             * @description Null without chair minutes.
+             * @example 290.80
+             */
+            contributionPerHour: string | null;
+            /**
+             * Format: decimal
+             * @description Of one restoration.
+             * @example 206.62
+             */
+            mean: string | null;
+            /**
+             * Format: decimal
+             * @description One in ten contributes this or less.
+             */
+            p10: string | null;
+            /**
+             * Format: decimal
+             * @description Half contribute this or less.
+             */
+            p50: string | null;
+            /**
+             * Format: decimal
+             * @description Nine in ten contribute this or less.
+             */
+            p90: string | null;
+            /**
+             * Format: decimal
+             * @description The part of income that nobody recorded: taken from the fee list.
+             */
+            feeListIncome: string;
+            /**
+             * Format: decimal
+             * @description The part of material that those restorations used.
+             */
+            feeListMaterial: string;
+            /**
+             * Format: decimal
+             * @description The part of the contribution that rests on the fee list.
+             */
+            feeListContribution: string;
+            /** @description With neither a charge nor a listed fee: in none of the sums above. */
+            withoutFee: number;
+            /**
+             * Format: decimal
+             * @description What those used; with material it adds up to the report of restoration costs.
+             */
+            withoutFeeMaterial: string;
+        };
+        ContributionReportDto: {
+            /** @example EUR */
+            currency: string;
+            /**
+             * @example [
+             *       "template"
+             *     ]
+             */
+            groupBy: string[];
+            rows: components["schemas"]["ContributionRowDto"][];
+            /** @description The rows add up to this, to the cent; mean and percentiles are of all together. */
+            totals: components["schemas"]["ContributionFiguresDto"];
+        };
+        SupplyMonthDto: {
+            /** @description With a recorded charge or a listed fee. */
+            restorations: number;
+            charged: number;
+            /** @description Counted at the fee list. */
+            fromFeeList: number;
+            /** @description With neither: not in fees, income and material. */
+            withoutFee: number;
+            /**
+             * Format: decimal
+             * @example 8740.00
+             */
+            fees: string;
+            /**
+             * Format: decimal
+             * @example 400.00
+             */
+            writeOff: string;
+            /**
+             * Format: decimal
+             * @description What plan and patient pay.
+             * @example 8340.00
+             */
+            income: string;
+            /**
+             * Format: decimal
+             * @description The part of the fees that nobody recorded.
+             */
+            feeListFees: string;
+            /**
+             * Format: decimal
+             * @description What those restorations used.
+             * @example 488.30
+             */
+            material: string;
+            /**
+             * Format: decimal
+             * @description Null where there is no fee.
+             * @example 0.0559
+             */
+            materialShare: string | null;
+            /**
+             * Format: decimal
+             * @description What the restorations without a fee used.
+             */
+            withoutFeeMaterial: string;
+            /**
+             * Format: decimal
+             * @description Deliveries of the month, with freight.
+             * @example 612.40
+             */
+            bought: string;
+            /**
+             * Format: decimal
+             * @example 0.0701
+             */
+            boughtShare: string | null;
+            /**
+             * Format: decimal
+             * @description Written off. What is left over at the chair is part of material.
+             * @example 21.30
+             */
+            waste: string;
+            /**
+             * Format: decimal
+             * @example 0.0024
+             */
+            wasteShare: string | null;
+            /** @example 2026-05 */
+            month: string;
+        };
+        SupplyFiguresDto: {
+            /** @description With a recorded charge or a listed fee. */
+            restorations: number;
+            charged: number;
+            /** @description Counted at the fee list. */
+            fromFeeList: number;
+            /** @description With neither: not in fees, income and material. */
+            withoutFee: number;
+            /**
+             * Format: decimal
+             * @example 8740.00
+             */
+            fees: string;
+            /**
+             * Format: decimal
+             * @example 400.00
+             */
+            writeOff: string;
+            /**
+             * Format: decimal
+             * @description What plan and patient pay.
+             * @example 8340.00
+             */
+            income: string;
+            /**
+             * Format: decimal
+             * @description The part of the fees that nobody recorded.
+             */
+            feeListFees: string;
+            /**
+             * Format: decimal
+             * @description What those restorations used.
+             * @example 488.30
+             */
+            material: string;
+            /**
+             * Format: decimal
+             * @description Null where there is no fee.
+             * @example 0.0559
+             */
+            materialShare: string | null;
+            /**
+             * Format: decimal
+             * @description What the restorations without a fee used.
+             */
+            withoutFeeMaterial: string;
+            /**
+             * Format: decimal
+             * @description Deliveries of the month, with freight.
+             * @example 612.40
+             */
+            bought: string;
+            /**
+             * Format: decimal
+             * @example 0.0701
+             */
+            boughtShare: string | null;
+            /**
+             * Format: decimal
+             * @description Written off. What is left over at the chair is part of material.
+             * @example 21.30
+             */
+            waste: string;
+            /**
+             * Format: decimal
+             * @example 0.0024
+             */
+            wasteShare: string | null;
+        };
+        SupplyShareDto: {
+            /** @example EUR */
+            currency: string;
+            /** @enum {string} */
+            shareOf: "fees" | "income";
+            /** @description The latest month first. */
+            rows: components["schemas"]["SupplyMonthDto"][];
+            totals: components["schemas"]["SupplyFiguresDto"];
+        };
+        KindOfWorkDto: {
+            /** @example Front tooth composite, cosmetic */
+            name: string;
+            /**
+             * Format: decimal
+             * @description What one brings in.
+             * @example 320
+             */
+            price: string;
+            /**
+             * Format: decimal
+             * @description What one more costs: its material.
+             * @example 4.33
+             */
+            variable: string;
+            /**
+             * @description How many a month: the mix, the plan, and the most that are asked for.
+             * @example 20
+             */
+            number: number;
+            /**
+             * Format: decimal
+             * @description Chair time of one; must be stated where chairHours is.
+             * @example 50
+             */
+            minutes?: string | null;
+        };
+        MonthQuestionDto: {
+            /**
+             * Format: decimal
+             * @description Cost of a month that stays whatever is done.
+             * @example 18000
+             */
+            fixedCost: string;
+            /**
+             * Format: decimal
+             * @description 0 when left out.
+             * @example 2000
+             */
+            targetProfit?: string | null;
+            /**
+             * Format: decimal
+             * @description Chair hours of the month, to see what fits when they are short.
+             * @example 120
+             */
+            chairHours?: string | null;
+            kinds: components["schemas"]["KindOfWorkDto"][];
+        };
+        MonthOfKindDto: {
+            name: string;
+            /**
+             * Format: decimal
+             * @description Price less variable cost of one.
+             */
+            contribution: string;
+            /**
+             * Format: decimal
+             * @description The same as a share of the price; null: price 0.
+             */
+            contributionShare: string | null;
+            /**
+             * Format: decimal
+             * @description Of all that are planned.
+             */
+            contributionOfAll: string;
+            /**
+             * Format: decimal
+             * @description Null: its chair time was not stated.
+             */
+            contributionPerHour: string | null;
+            /**
+             * Format: decimal
+             * @description How many pay for fixed cost and wished profit, in the proportions of the plan.
+             */
+            needed: string | null;
+            /** @description needed, rounded up; null: it cannot be earned. */
+            neededWhole: number | null;
+            /** @description Which goes first for a scarce hour, from 1. */
+            rank: number | null;
+            /**
+             * Format: decimal
+             * @description How many fit into the hours in that order.
+             */
+            fits: string | null;
+        };
+        MonthOfWorkDto: {
+            kinds: components["schemas"]["MonthOfKindDto"][];
+            /** Format: decimal */
+            revenue: string;
+            /** Format: decimal */
+            contribution: string;
+            /**
+             * Format: decimal
+             * @description Contribution less fixed cost.
+             */
+            income: string;
+            /**
+             * Format: decimal
+             * @description Contribution divided by income: so many percent more of it for 1 % more work.
+             */
+            leverage: string | null;
+            /**
+             * Format: decimal
+             * @description Revenue that pays for fixed cost and wished profit; null: none does.
+             */
+            breakEvenRevenue: string | null;
+            /**
+             * Format: decimal
+             * @description Revenue less breakEvenRevenue.
+             */
+            safety: string | null;
+            /**
+             * Format: decimal
+             * @description safety as a share of revenue.
+             */
+            safetyShare: string | null;
+            /**
+             * Format: decimal
+             * @description Chair hours that the plan takes.
+             */
+            chairHours: string | null;
+        };
         StatedBalanceDto: {
             /**
              * Format: decimal
@@ -5231,6 +6722,17 @@ export interface components {
             volumeMm3?: string | null;
             /**
              * Format: decimal
+             * @description Of the cavity; with width and depth instead of a volume.
+             * @example 4
+             */
+            lengthMm?: string | null;
+            /**
+             * Format: decimal
+             * @description Of the cavity.
+             */
+            widthMm?: string | null;
+            /**
+             * Format: decimal
              * @description The planning depth of its class and size when left out.
              * @example 2.5
              */
@@ -5240,6 +6742,11 @@ export interface components {
              * @example 45
              */
             minutes?: number | null;
+            /**
+             * @description Time of assistants; the template's when left out.
+             * @example 45
+             */
+            assistantMinutes?: number | null;
             /**
              * Format: uuid
              * @description The procedure template it follows.
@@ -5406,6 +6913,11 @@ export interface components {
              * @description Its own material and its share of what visit and tooth use.
              */
             material: string;
+            /**
+             * Format: decimal
+             * @description What it would use in a visit of its own.
+             */
+            materialAlone: string;
             minutes: number;
             /**
              * Format: decimal
@@ -5467,6 +6979,13 @@ export interface components {
              * @description Null: the cost of a chair minute is not known.
              */
             chairCost: string | null;
+            /** @description Time of assistants for its restorations. */
+            assistantMinutes: number;
+            /**
+             * Format: decimal
+             * @description Null: no rate of assistants was entered.
+             */
+            assistantCost: string | null;
             /**
              * Format: decimal
              * @description What plan and patient pay, less material.
@@ -5598,6 +7117,16 @@ export interface components {
             /** @example /api/stock/write-offs */
             href: string;
         };
+        SnoozedDto: {
+            /**
+             * Format: date
+             * @description It comes back on this day.
+             */
+            until: string;
+            reason: string;
+            /** @description Who put it off. */
+            by: string;
+        };
         AlertDto: {
             /** @description The same reason has the same id on the next day. */
             id: string;
@@ -5620,6 +7149,13 @@ export interface components {
             /** @example 2 g of Paste, Body 2 (lot LX-4471) in Room 2 expired on 2026-04-30. */
             sentence: string;
             action: components["schemas"]["AlertActionDto"];
+            /**
+             * Format: date-time
+             * @description When the service first saw it; null for what came up within the last minute.
+             */
+            since: string | null;
+            /** @description Null: nobody put it off. */
+            snoozed: components["schemas"]["SnoozedDto"] | null;
         };
         AlertListDto: {
             /**
@@ -5629,8 +7165,496 @@ export interface components {
             asOf: string;
             /** @example 60 */
             withinDays: number;
+            /** @description How many of all alerts are put off. */
+            snoozed: number;
             /** @description The most urgent first. */
             alerts: components["schemas"]["AlertDto"][];
+        };
+        NewSnoozeDto: {
+            /** @description The id of an open alert. */
+            alertId: string;
+            /**
+             * Format: date
+             * @description It comes back on this day; today wakes it at once. 90 days at most.
+             * @example 2026-05-04
+             */
+            until: string;
+            /** @example The representative brings one on Friday. */
+            reason: string;
+        };
+        SnoozeDto: {
+            /**
+             * Format: date
+             * @description It comes back on this day.
+             */
+            until: string;
+            reason: string;
+            /** @description Who put it off. */
+            by: string;
+            alertId: string;
+        };
+        NoticeSettingsDto: {
+            /** @description Whether the service was started with a mail server (SMTP_URL). */
+            mailServer: boolean;
+            digestOn: boolean;
+            digestTo: string[];
+            digestHour: number;
+            /** @enum {string} */
+            digestLanguage: "en" | "de";
+            webhookOn: boolean;
+            webhookUrl: string | null;
+            /** @description Key of the signatures (Standard Webhooks); null until settings are first saved. */
+            webhookSecret: string | null;
+        };
+        DigestRecipientDto: {
+            /** @example office@mill.example */
+            address: string;
+        };
+        NoticeSettingsChangesDto: {
+            digestOn?: boolean | null;
+            digestTo?: components["schemas"]["DigestRecipientDto"][] | null;
+            /** @description From this hour on, the time of the practice. */
+            digestHour?: number | null;
+            /** @enum {string|null} */
+            digestLanguage?: "en" | "de" | null;
+            webhookOn?: boolean | null;
+            /** @example https://office.example/hooks/alerts */
+            webhookUrl?: string | null;
+            /** @description True: a new secret; the old one counts no longer. */
+            newWebhookSecret?: boolean | null;
+        };
+        NoticeDto: {
+            /** Format: uuid */
+            id: string;
+            /** @enum {string} */
+            channel: "digest" | "webhook";
+            /** Format: date-time */
+            madeAt: string;
+            recipients: string[];
+            /** @description Alerts it tells of. */
+            alerts: number;
+            /** @enum {string} */
+            state: "waiting" | "sent" | "given up";
+            attempts: number;
+            /** Format: date-time */
+            sentAt: string | null;
+            lastError: string | null;
+        };
+        NoticePageDto: {
+            items: components["schemas"]["NoticeDto"][];
+            nextCursor: string | null;
+        };
+        TrialDto: {
+            /** @enum {string} */
+            channel: "digest" | "webhook";
+        };
+        TrialResultDto: {
+            arrived: boolean;
+            /** @description What went wrong, in the words of the other side. */
+            problem: string | null;
+        };
+        UsedDayDto: {
+            /** Format: date */
+            day: string;
+            /**
+             * Format: decimal
+             * @description What visits took out of the stock.
+             */
+            issued: string;
+            /**
+             * Format: decimal
+             * @description What they used though the book had none, settled since or not.
+             */
+            shortfall: string;
+            /**
+             * Format: decimal
+             * @description The part of both that retakes took.
+             */
+            retakes: string;
+            /** @description Marked as a one-off event: no demand. */
+            oneOff: boolean;
+        };
+        UsedWeekDto: {
+            /**
+             * Format: date
+             * @description Its Monday.
+             */
+            monday: string;
+            /**
+             * Format: decimal
+             * @description Demand: without one-off events.
+             */
+            demand: string;
+        };
+        UsageHistoryDto: {
+            /**
+             * Format: date
+             * @description The first use, or the first delivery of what was never used.
+             */
+            from: string;
+            /**
+             * Format: date
+             * @description Yesterday in the practice.
+             */
+            to: string;
+            /**
+             * Format: decimal
+             * @description Everything that was used, whether demand or not.
+             */
+            total: string;
+            /**
+             * Format: decimal
+             * @description What the forecast learns from.
+             */
+            demand: string;
+            /** @description Days that are evidence: the practice saw somebody, and no mark. */
+            knownDays: number;
+            /** @description Days with use only, the earliest first. */
+            days: components["schemas"]["UsedDayDto"][];
+            /** @description Every week, the earliest first. */
+            weeks: components["schemas"]["UsedWeekDto"][];
+        };
+        MethodScoreDto: {
+            /** @example TSB 0.1/0.04 */
+            method: string;
+            /**
+             * Format: decimal
+             * @description Mean pinball loss in stock units over past horizons; null: it could not say.
+             */
+            loss: string | null;
+            chosen: boolean;
+        };
+        QuantileDto: {
+            /**
+             * Format: decimal
+             * @example 0.95
+             */
+            level: string;
+            /**
+             * Format: decimal
+             * @description Enough with this chance.
+             */
+            quantity: string;
+        };
+        HorizonDto: {
+            /**
+             * @description Days from today on, today included.
+             * @example 30
+             */
+            days: number;
+            /** Format: decimal */
+            mean: string;
+            /**
+             * Format: decimal
+             * @description Standard deviation.
+             */
+            deviation: string;
+            quantiles: components["schemas"]["QuantileDto"][];
+        };
+        ItemForecastDto: {
+            consumable: components["schemas"]["StockConsumableDto"];
+            /**
+             * Format: date
+             * @description Today in the practice: the first day that is forecast.
+             */
+            asOf: string;
+            /** Format: uuid */
+            locationId: string | null;
+            history: components["schemas"]["UsageHistoryDto"];
+            /**
+             * @description By how often and how evenly it is used (days); null without use.
+             * @enum {string|null}
+             */
+            demandClass: "smooth" | "erratic" | "intermittent" | "lumpy" | null;
+            /**
+             * Format: decimal
+             * @description Expected use of an average open day.
+             */
+            level: string;
+            /** @description Its silence is too long for chance: the forecast fades. */
+            diedOut: boolean;
+            /**
+             * Format: decimal
+             * @description Smallest amount that is told apart, in stock units.
+             */
+            step: string;
+            /** @description Past days from which the methods were judged. */
+            origins: number;
+            /** @description Days that each of them had to forecast. */
+            judgedDays: number;
+            methods: components["schemas"]["MethodScoreDto"][];
+            /** @description Why the chosen one was chosen. */
+            choice: string;
+            /** @description What was taken for granted, a sentence each. */
+            assumptions: string[];
+            horizons: components["schemas"]["HorizonDto"][];
+        };
+        ProposalOfferDto: {
+            /**
+             * Format: uuid
+             * @description The presentation.
+             */
+            id: string;
+            name: string;
+        };
+        ProposalFigureDto: {
+            /** @enum {string} */
+            name: "usable on hand" | "on order" | "open shortfall" | "position" | "expected to expire first" | "position after expiry" | "mean lead time" | "review period" | "mean use in lead time and review" | "spread of use in lead time and review" | "service level" | "reorder point" | "safety stock" | "use in a year" | "economic order" | "usual order" | "order up to" | "content of a pack" | "smallest order" | "most used before expiry" | "wanted certainty" | "packs wanted" | "packs ordered" | "price of a pack" | "total" | "chance that the order is used up in time" | "expected waste of the order";
+            /** Format: decimal */
+            value: string;
+            /**
+             * @description Stock unit, currency, days, packs, or share.
+             * @example g
+             */
+            unit: string;
+        };
+        ShelfOutlookDto: {
+            /**
+             * Format: decimal
+             * @description Chance that something is missing before the horizon.
+             */
+            stockOutChance: string;
+            /** Format: decimal */
+            short: string;
+            /** Format: decimal */
+            wasted: string;
+            /** Format: decimal */
+            averageStock: string;
+        };
+        TypedInLevelsDto: {
+            /** Format: decimal */
+            reorderAt: string | null;
+            /** Format: decimal */
+            reorderUpTo: string | null;
+            /** @description Whether these levels alone would ask for an order now. */
+            asksForOrder: boolean;
+            /** @description Packs that they would order; null without an order. */
+            packs: number | null;
+        };
+        ProposalDto: {
+            consumable: components["schemas"]["StockConsumableDto"];
+            presentation: components["schemas"]["ProposalOfferDto"] | null;
+            /** @example at or below the reorder point */
+            reason: string;
+            /** @description Packs in the order. */
+            packs: number;
+            /** @description How many of them are taken early to fill the order. */
+            added: number;
+            /**
+             * Format: decimal
+             * @description In stock units.
+             */
+            quantity: string;
+            /**
+             * Format: decimal
+             * @description Null when the price is not known.
+             */
+            total: string | null;
+            /**
+             * Format: decimal
+             * @description Usable on hand less what is owed to visits.
+             */
+            position: string;
+            /** Format: decimal */
+            reorderPoint: string | null;
+            /** Format: decimal */
+            orderUpTo: string | null;
+            sentence: string;
+            figures: components["schemas"]["ProposalFigureDto"][];
+            /** @description Any of: smallest order above what is used before it expires; reorder point above what is used before it expires; usable life shorter than lead time and review; comes already expired; may run out before it comes; levels set by hand; price not known; lead time of zero days; no use expected. */
+            flags: string[];
+            /** @description Any of: minimum order; price break; expiry; shelf room; budget. */
+            bounds: string[];
+            /** @description What the forecast took for granted, a sentence each. */
+            assumptions: string[];
+            /**
+             * Format: decimal
+             * @description Expected to expire of all that is there, without the order.
+             */
+            wasteBefore: string;
+            /**
+             * Format: decimal
+             * @description The same with what is due of the order.
+             */
+            wasteAfter: string;
+            /** @description Days at mean use until the shelf is empty. */
+            runsOutInDays: number;
+            /** @description Days that before and after look ahead. */
+            horizonDays: number;
+            before: components["schemas"]["ShelfOutlookDto"];
+            after: components["schemas"]["ShelfOutlookDto"];
+            /** @description The levels typed in at the consumable. */
+            typedIn: components["schemas"]["TypedInLevelsDto"];
+        };
+        BasketDto: {
+            /** @description Null: nobody said who. */
+            supplier: components["schemas"]["StockSupplierDto"] | null;
+            /** @enum {string} */
+            status: "ready" | "below the minimum order";
+            /** Format: decimal */
+            goods: string;
+            /** Format: decimal */
+            freight: string;
+            /** Format: decimal */
+            total: string;
+            /** @description What shaped the order, a sentence each. */
+            choices: string[];
+            lines: components["schemas"]["ProposalDto"][];
+        };
+        ProposalListDto: {
+            /**
+             * Format: date
+             * @description Today in the practice.
+             */
+            asOf: string;
+            /** @example EUR */
+            currency: string;
+            /** @description Consumables looked at. */
+            looked: number;
+            /** @description One order per supplier. */
+            orders: components["schemas"]["BasketDto"][];
+            /** @description Due, but in no order: nobody says how it is bought, or a limit stops it. */
+            stuck: components["schemas"]["ProposalDto"][];
+        };
+        PlanningSettingsDto: {
+            /**
+             * @description cycle service: the chance that nothing is missing between an order and its delivery; fill rate: the share of use that is met from the shelf.
+             * @enum {string}
+             */
+            serviceMeasure: "cycle service" | "fill rate";
+            /**
+             * Format: decimal
+             * @example 0.95
+             */
+            serviceLevel: string;
+            /** @description Days between two looks at what to order. */
+            reviewDays: number;
+            /**
+             * Format: decimal
+             * @description Wanted chance that what is ordered is used before it expires.
+             * @example 0.9
+             */
+            expiryCertainty: string;
+            /**
+             * Format: decimal
+             * @description What keeping goods for a year costs, as a share of their price.
+             * @example 0.2
+             */
+            carryingRate: string;
+            /**
+             * Format: decimal
+             * @description What a line of an order costs in work, where a supplier has no terms for it.
+             * @example 5.00
+             */
+            orderCost: string;
+            /** @description Working days until a delivery, where a supplier has no terms for it. */
+            leadDays: number;
+            /** @description True: what retakes use is no reason to order. */
+            leaveOutRetakes: boolean;
+        };
+        ConsumablePlanningDto: {
+            /**
+             * @description Null: as the practice has it.
+             * @enum {string|null}
+             */
+            serviceMeasure?: "cycle service" | "fill rate" | null;
+            /**
+             * Format: decimal
+             * @description Set together with the measure.
+             */
+            serviceLevel?: string | null;
+            reviewDays?: number | null;
+            /** Format: decimal */
+            expiryCertainty?: string | null;
+            /**
+             * Format: decimal
+             * @description Used instead of the reckoned one.
+             */
+            reorderAt?: string | null;
+            /**
+             * Format: decimal
+             * @description Used instead of the reckoned one.
+             */
+            orderUpTo?: string | null;
+            /** @example Two courses in May. */
+            note?: string | null;
+        };
+        ConsumablePlanningAnswerDto: {
+            /** Format: uuid */
+            consumableId: string;
+            /** @description What it has of its own. */
+            own: components["schemas"]["ConsumablePlanningDto"];
+            /** @description What holds for it. */
+            inForce: components["schemas"]["PlanningSettingsDto"];
+        };
+        SupplyTermsDto: {
+            /** @description Working days until a delivery, as stated. Null: as the practice has it. */
+            leadDays?: number | null;
+            /**
+             * Format: decimal
+             * @description Null: as the practice has it.
+             */
+            orderCost?: string | null;
+            /**
+             * Format: decimal
+             * @description Least value of the goods of an order.
+             */
+            minimumOrder?: string | null;
+            /**
+             * Format: decimal
+             * @example 7.90
+             */
+            freight: string;
+            /**
+             * Format: decimal
+             * @description Value from which freight is free.
+             */
+            freeFreightFrom?: string | null;
+            /** @description Days on which the supplier works. */
+            workingDays: ("monday" | "tuesday" | "wednesday" | "thursday" | "friday" | "saturday" | "sunday")[];
+        };
+        SupplyTermsAnswerDto: {
+            /** Format: uuid */
+            supplierId: string;
+            terms: components["schemas"]["SupplyTermsDto"];
+        };
+        OneOffDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: uuid */
+            consumableId: string;
+            /** Format: date */
+            firstDay: string;
+            /** Format: date */
+            lastDay: string;
+            note: string;
+            /** @description Who marked it. */
+            by: string;
+            /** Format: date-time */
+            madeAt: string;
+            /** @description True: taken back; the use counts again. */
+            withdrawn: boolean;
+        };
+        OneOffListDto: {
+            /** @description The latest days first. */
+            marks: components["schemas"]["OneOffDto"][];
+        };
+        NewOneOffDto: {
+            /** Format: uuid */
+            consumableId: string;
+            /**
+             * Format: date
+             * @example 2026-05-04
+             */
+            firstDay: string;
+            /**
+             * Format: date
+             * @description Included; the first day itself for a single day.
+             * @example 2026-05-04
+             */
+            lastDay: string;
+            /** @example Course for colleagues. */
+            note: string;
         };
         LotSummaryDto: {
             /** Format: uuid */
@@ -7357,6 +9381,8 @@ export interface operations {
                 category?: string | null;
                 /** @description The whole shade, in any case. */
                 shade?: string | null;
+                /** @description By name when left out; '-' turns the order round. */
+                sort?: "name" | "-name" | "category" | "-category" | "reorderAt" | "-reorderAt" | "reorderUpTo" | "-reorderUpTo" | null;
             };
             header?: never;
             path?: never;
@@ -7732,6 +9758,114 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["LabelReadingDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    printLabelSheet: {
+        parameters: {
+            query?: {
+                /** @description English when left out. */
+                language?: "en" | "de" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LabelSheetDto"];
+            };
+        };
+        responses: {
+            /** @description A PDF. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
                 };
             };
             /** @description The request is not well formed. */
@@ -8650,6 +10784,8 @@ export interface operations {
                 q?: string | null;
                 /** @description Only what is in use, or only what is not; both when left out. */
                 active?: "true" | "false" | null;
+                /** @description By name when left out; '-' turns the order round. */
+                sort?: "name" | "-name" | "email" | "-email" | null;
             };
             header?: never;
             path?: never;
@@ -10626,6 +12762,8 @@ export interface operations {
                 q?: string | null;
                 /** @description Only what is in use, or only what is not; both when left out. */
                 active?: "true" | "false" | null;
+                /** @description By name when left out; '-' turns the order round. */
+                sort?: "name" | "-name" | "version" | "-version" | null;
             };
             header?: never;
             path?: never;
@@ -11799,6 +13937,75 @@ export interface operations {
             };
         };
     };
+    listEarlierRestorations: {
+        parameters: {
+            query: {
+                /** @description The chart whose restorations are asked for. */
+                chartReference: string;
+                /** @description The practice's own when left out. */
+                toothNotation?: "iso" | "universal" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["EarlierRestorationsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     getVisit: {
         parameters: {
             query?: never;
@@ -12547,6 +14754,75 @@ export interface operations {
             };
         };
     };
+    reportTemplateUsagePdf: {
+        parameters: {
+            query?: {
+                templateId?: string | null;
+                /** @description Over how many restorations of a version; 50 if left out. */
+                last?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     reportWaste: {
         parameters: {
             query?: {
@@ -12707,6 +14983,76 @@ export interface operations {
                 };
                 content: {
                     "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportWastePdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
                 };
             };
             /** @description The request is not well formed. */
@@ -13123,6 +15469,77 @@ export interface operations {
             };
         };
     };
+    reportPriceChangesPdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                consumableId?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     reportHabits: {
         parameters: {
             query?: {
@@ -13289,6 +15706,78 @@ export interface operations {
                 };
                 content: {
                     "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportHabitsPdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description How many; 10 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
                 };
             };
             /** @description The request is not well formed. */
@@ -13568,6 +16057,83 @@ export interface operations {
             };
         };
     };
+    reportVariancesPdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description restoration, or template, reason, dentist, month, several with commas; else template. */
+                groupBy?: string | null;
+                /** @description By restoration: how many rows; 200 if left out. */
+                limit?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     reportChairTime: {
         parameters: {
             query?: {
@@ -13783,6 +16349,78 @@ export interface operations {
             };
         };
     };
+    reportChairTimePdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     suggestTemplateVersion: {
         parameters: {
             query?: {
@@ -13870,6 +16508,10 @@ export interface operations {
                 cursor?: string | null;
                 chartReference?: string | null;
                 planId?: string | null;
+                /** @description Only what was entered for this day or one before. */
+                on?: string | null;
+                /** @description All that was entered, or of each chart and plan only what counts on the day. */
+                show?: "all" | "counting" | null;
             };
             header?: never;
             path?: never;
@@ -13984,6 +16626,290 @@ export interface operations {
                 };
             };
             /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listCharges: {
+        parameters: {
+            query?: {
+                /** @description Rows per page; 50 when not given. */
+                limit?: number | null;
+                /** @description nextCursor of the page before. */
+                cursor?: string | null;
+                visitId?: string | null;
+                chartReference?: string | null;
+                /** @description all: with the records that were replaced and those of reversed visits. */
+                show?: "current" | "all" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChargePageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    recordCharges: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewChargesDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChargesDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    previewCharges: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewChargesDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChargesPreviewDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
             409: {
                 headers: {
                     [name: string]: unknown;
@@ -15017,6 +17943,696 @@ export interface operations {
             };
         };
     };
+    reportContributions: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ContributionReportDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportContributionsCsv: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description CSV (RFC 4180). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportContributionsXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportContributionsPdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                templateId?: string | null;
+                reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+                dentistId?: string | null;
+                /** @description template, reason, dentist, month, or several with commas; template if left out. */
+                groupBy?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportSupplyShare: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description Of what: fees, or income (fees less write-off); fees when left out. */
+                shareOf?: "fees" | "income" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SupplyShareDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportSupplyShareCsv: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description Of what: fees, or income (fees less write-off); fees when left out. */
+                shareOf?: "fees" | "income" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description CSV (RFC 4180). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportSupplyShareXlsx: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description Of what: fees, or income (fees less write-off); fees when left out. */
+                shareOf?: "fees" | "income" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A workbook (Office Open XML). */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    reportSupplySharePdf: {
+        parameters: {
+            query?: {
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                /** @description Of what: fees, or income (fees less write-off); fees when left out. */
+                shareOf?: "fees" | "income" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description For printing. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    workOutMonth: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["MonthQuestionDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MonthOfWorkDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     makeQuote: {
         parameters: {
             query?: never;
@@ -15234,6 +18850,8 @@ export interface operations {
             query?: {
                 /** @description Days ahead for "expires within N days"; the setting of the practice if left out. */
                 withinDays?: number | null;
+                /** @description True: only what was put off; otherwise only what was not. */
+                snoozed?: "true" | "false" | null;
             };
             header?: never;
             path?: never;
@@ -15269,6 +18887,1402 @@ export interface operations {
             };
             /** @description The role does not allow this, or the request came from another site. */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    snoozeAlert: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewSnoozeDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SnoozeDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getNoticeSettings: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NoticeSettingsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    changeNoticeSettings: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NoticeSettingsChangesDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NoticeSettingsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listNotices: {
+        parameters: {
+            query?: {
+                /** @description Rows per page; 50 when not given. */
+                limit?: number | null;
+                /** @description nextCursor of the page before. */
+                cursor?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["NoticePageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    tryNotice: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TrialDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TrialResultDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getForecast: {
+        parameters: {
+            query?: {
+                /** @description Only visits in this place and those within it; all places if left out. */
+                locationId?: string | null;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ItemForecastDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listProposals: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProposalListDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getPlanningSettings: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanningSettingsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setPlanningSettings: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PlanningSettingsDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanningSettingsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getConsumablePlanning: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConsumablePlanningAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setConsumablePlanning: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ConsumablePlanningDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConsumablePlanningAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getSupplyTerms: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SupplyTermsAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setSupplyTerms: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SupplyTermsDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SupplyTermsAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listOneOffs: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OneOffListDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    markOneOff: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewOneOffDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OneOffDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    withdrawOneOff: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OneOffDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -19,8 +19,11 @@ export interface Scanned {
 
 export const SEPARATOR = '\u001d';
 
-/** Nobody types two keys after another so soon; scanners need 1 to 50 ms (common practice, no source). */
-const LONGEST_PAUSE = 60;
+/**
+ * Nobody types many keys after another so soon; scanners need 1 to 35 ms for one (common practice, no
+ * source). A busy computer may keep a single key waiting longer, so the mean decides.
+ */
+const LONGEST_PAUSE = 120;
 const LONGEST_MEAN = 40;
 
 /** Fewer could be a rolled hand. In a field, where somebody does type, it must also look like a label. */

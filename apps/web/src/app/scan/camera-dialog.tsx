@@ -16,21 +16,44 @@ type Trouble = 'cameraRefused' | 'cameraMissing' | 'cameraInsecure' | 'cameraBro
 /** The camera of the tablet: the picture, until a symbol is read in it. */
 export default function CameraDialog({ onClose, onText }: Props) {
   const t = useText();
+  return (
+    <Dialog title={t.scan.cameraTitle} opened onClose={onClose} size="lg">
+      <Picture onText={onText} />
+    </Dialog>
+  );
+}
+
+/** A part of its own: a dialog puts what is in it on the page a moment later. */
+function Picture({ onText }: Pick<Props, 'onText'>) {
+  const t = useText();
+  const { video, trouble, isOpen } = useCamera(onText);
+  if (trouble !== undefined) return <p role="alert">{t.scan[trouble]}</p>;
+  return (
+    <>
+      <video ref={video} className={css.video} muted playsInline aria-label={t.scan.cameraTitle} />
+      {!isOpen && <Busy />}
+      <p className={css.hint}>{isOpen ? t.scan.cameraHint : t.scan.cameraOpening}</p>
+    </>
+  );
+}
+
+function useCamera(onText: (text: string) => void) {
   const video = useRef<HTMLVideoElement>(null);
   const [trouble, setTrouble] = useState<Trouble>();
   const [isOpen, setOpen] = useState(false);
   const latest = useRef(onText);
-  latest.current = onText;
+  useEffect(() => {
+    latest.current = onText;
+  });
   useEffect(() => {
     const stop = new AbortController();
     const look = async () => {
-      const screen = video.current;
-      if (!screen) return;
       const stream = await openCamera();
       const close = () => {
         for (const track of stream.getTracks()) track.stop();
       };
-      if (stop.signal.aborted) return close();
+      const screen = video.current;
+      if (stop.signal.aborted || !screen) return close();
       stop.signal.addEventListener('abort', close);
       screen.srcObject = stream;
       await screen.play();
@@ -43,25 +66,7 @@ export default function CameraDialog({ onClose, onText }: Props) {
     });
     return () => stop.abort();
   }, []);
-  return (
-    <Dialog title={t.scan.cameraTitle} opened onClose={onClose} size="lg">
-      {trouble === undefined ? (
-        <>
-          <video
-            ref={video}
-            className={css.video}
-            muted
-            playsInline
-            aria-label={t.scan.cameraTitle}
-          />
-          {!isOpen && <Busy />}
-          <p className={css.hint}>{isOpen ? t.scan.cameraHint : t.scan.cameraOpening}</p>
-        </>
-      ) : (
-        <p role="alert">{t.scan[trouble]}</p>
-      )}
-    </Dialog>
-  );
+  return { video, trouble, isOpen };
 }
 
 class InsecurePage extends Error {}

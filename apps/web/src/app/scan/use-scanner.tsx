@@ -120,7 +120,7 @@ function useTaking(
     const { text, reading } = of;
     const { label, problem, own } = reading;
     if (problem || !label) {
-      if (onPlain && isPlain(text)) return onPlain(text.trim());
+      if (onPlain && isPlain(text, problem)) return onPlain(text.trim());
       return say({ text, problem });
     }
     if (own) return hand(thingOfOwn(own), text);
@@ -156,8 +156,12 @@ function useTaking(
   return { take, start };
 }
 
+/** What a bare number is taken for; a label with a wrong check digit is none. */
+const NO_LABEL = new Set(['not_a_label', 'unknown_ai', 'too_short']);
+
 /** Neither a label nor a piece of one: a lot number or a chart reference in a symbol of its own. */
-function isPlain(text: string): boolean {
+function isPlain(text: string, problem: TextReading['reading']['problem']): boolean {
   const number = text.trim();
-  return number !== '' && number.length <= 60 && !/^[\](+*]|^https?:/.test(number);
+  const marked = /^[\](+*]|^https?:/.test(number);
+  return number.length <= 60 && !marked && problem !== null && NO_LABEL.has(problem.code);
 }

@@ -1,1 +1,3 @@
+import './bring-words.js';
+
 export { ChairsideScreen } from './chairside-screen.js';

@@ -1,3 +1,5 @@
+import './bring-words.js';
+
 export { ChairTimeScreen } from './chair-time/chair-time-screen.js';
 export { CostsScreen } from './costs-screen.js';
 export { ContributionsScreen } from './earned/contributions-screen.js';

@@ -1,3 +1,5 @@
+import './bring-words.js';
+
 export { BalancesScreen } from './balances-screen.js';
 export { FeeScreen } from './fee-screen.js';
 export { FeesScreen } from './fees-screen.js';

@@ -1,1 +1,3 @@
+import './bring-words.js';
+
 export { QuotesScreen } from './quotes-screen.js';

@@ -65,7 +65,7 @@ const templatesRoute = createRoute({
     sort: choice(...TEMPLATE_SORTS),
   }),
   ...needs('templates.read'),
-  component: lazyRouteComponent(() => import('./index.js'), 'TemplatesScreen'),
+  component: lazyRouteComponent(() => import('./templates.js'), 'TemplatesScreen'),
 });
 
 /** The example that a template is tried on; `teeth` is read by `readExample`. */
@@ -82,7 +82,7 @@ const newTemplateRoute = createRoute({
   path: '/templates/new',
   validateSearch: searchOf(EXAMPLE),
   ...needs('templates.write'),
-  component: lazyRouteComponent(() => import('./index.js'), 'NewTemplateScreen'),
+  component: lazyRouteComponent(() => import('./templates.js'), 'NewTemplateScreen'),
 });
 
 const templateRoute = createRoute({
@@ -90,7 +90,7 @@ const templateRoute = createRoute({
   path: '/templates/$templateId',
   validateSearch: searchOf({ ...EXAMPLE, version: whole(1, 1_000_000), rename: choice('1') }),
   ...needs('templates.read'),
-  component: lazyRouteComponent(() => import('./index.js'), 'TemplateScreen'),
+  component: lazyRouteComponent(() => import('./templates.js'), 'TemplateScreen'),
 });
 
 const peopleRoute = createRoute({

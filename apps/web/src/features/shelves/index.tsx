@@ -1,5 +1,3 @@
-export { DeliveriesScreen } from './ledger/deliveries-screen.js';
-export { DeliveryScreen } from './ledger/delivery-screen.js';
-export { MovementsScreen } from './ledger/movements-screen.js';
-export { ReceiveScreen } from './receive/receive-screen.js';
+import './bring-words.js';
+
 export { ShelvesScreen } from './shelves-screen.js';

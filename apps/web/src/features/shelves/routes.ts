@@ -44,7 +44,7 @@ const movementsRoute = createRoute({
     undo: id,
   }),
   ...needs('stock.read'),
-  component: lazyRouteComponent(() => import('./index.js'), 'MovementsScreen'),
+  component: lazyRouteComponent(() => import('./booking.js'), 'MovementsScreen'),
 });
 
 const deliveriesRoute = createRoute({
@@ -52,7 +52,7 @@ const deliveriesRoute = createRoute({
   path: '/shelves/deliveries',
   validateSearch: searchOf({ supplierId: id, from: day, to: day, q: text(80), cursor: text(2000) }),
   ...needs('deliveries.read'),
-  component: lazyRouteComponent(() => import('./index.js'), 'DeliveriesScreen'),
+  component: lazyRouteComponent(() => import('./booking.js'), 'DeliveriesScreen'),
 });
 
 const receiveRoute = createRoute({
@@ -60,7 +60,15 @@ const receiveRoute = createRoute({
   path: '/shelves/deliveries/new',
   validateSearch: searchOf({ consumableId: id, packs: whole(1, 100_000) }),
   ...needs('deliveries.book'),
-  component: lazyRouteComponent(() => import('./index.js'), 'ReceiveScreen'),
+  component: lazyRouteComponent(() => import('./booking.js'), 'ReceiveScreen'),
+});
+
+const labelsRoute = createRoute({
+  getParentRoute: () => shellRoute,
+  path: '/shelves/labels',
+  validateSearch: searchOf({ holdingId: id, locationId: id, start: whole(1, 24) }),
+  ...needs('stock.read'),
+  component: lazyRouteComponent(() => import('./booking.js'), 'LabelsScreen'),
 });
 
 const deliveryRoute = createRoute({
@@ -68,7 +76,7 @@ const deliveryRoute = createRoute({
   path: '/shelves/deliveries/$deliveryId',
   validateSearch: searchOf({ do: choice('reverse') }),
   ...needs('deliveries.read'),
-  component: lazyRouteComponent(() => import('./index.js'), 'DeliveryScreen'),
+  component: lazyRouteComponent(() => import('./booking.js'), 'DeliveryScreen'),
 });
 
 export const shelvesRoutes = [
@@ -76,5 +84,6 @@ export const shelvesRoutes = [
   movementsRoute,
   deliveriesRoute,
   receiveRoute,
+  labelsRoute,
   deliveryRoute,
 ] as const;

@@ -1,1 +1,3 @@
+import './bring-words.js';
+
 export { TodayScreen } from './today-screen.js';

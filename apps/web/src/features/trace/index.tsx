@@ -1,1 +1,3 @@
+import './bring-words.js';
+
 export { TraceScreen } from './trace-screen.js';

@@ -1,5 +1,6 @@
 import { getRouteApi } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
+import { useScanner } from '../../app/scan/use-scanner.js';
 import { useText } from '../../text/text-provider.js';
 import { TextField } from '../../ui/fields.js';
 import { Form, SubmitButton } from '../../ui/form.js';
@@ -15,7 +16,32 @@ interface Props {
 /** One field for whatever is at hand: typed, or read by a scanner that ends with Enter. */
 export function TraceForm({ started }: Props) {
   const { q } = route.useSearch();
-  return <Field key={q ?? ''} typed={q ?? ''} started={started} />;
+  const scanner = useTraceScan();
+  return (
+    <>
+      <Field key={q ?? ''} typed={q ?? ''} started={started} />
+      <div className={`${css.scan ?? ''} tb-screen-only`}>
+        {scanner.button}
+        {scanner.note}
+      </div>
+    </>
+  );
+}
+
+/** A label leads to its lot; a plain number is looked for like one that was typed. */
+function useTraceScan() {
+  const { scan } = useText();
+  const navigate = route.useNavigate();
+  return useScanner({
+    unknown: 'pass',
+    onPlain: (text) => void navigate({ search: { q: text } }),
+    onThing: ({ lotId, lotNumber }) => {
+      if (lotId !== null) void navigate({ search: { lotId } });
+      else if (lotNumber !== null) void navigate({ search: { q: lotNumber } });
+      else return scan.trace.noLot;
+      return undefined;
+    },
+  });
 }
 
 function Field({ typed, started }: Props & { readonly typed: string }) {

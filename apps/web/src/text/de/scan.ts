@@ -97,6 +97,6 @@ export const scan: Text['scan'] = {
       'Dieses Etikett steht an einem Ort; eine Lieferung braucht das Etikett einer Packung.',
   },
   trace: {
-    noLot: 'Das Etikett nennt keine Charge. Chargennummer oder Karteinummer eintippen.',
+    noLot: 'Das Etikett nennt keine Charge. Die Nummer eintippen.',
   },
 };

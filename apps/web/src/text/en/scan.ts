@@ -69,6 +69,6 @@ export const scan = {
     notAPack: 'This label stands on a place; a delivery wants the label of a pack.',
   },
   trace: {
-    noLot: 'The label states no lot. Type the lot number, or the chart reference.',
+    noLot: 'The label states no lot. Type the number.',
   },
 };

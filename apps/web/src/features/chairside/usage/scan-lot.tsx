@@ -110,13 +110,12 @@ function LotsInHand() {
             </span>
             <Button
               variant="subtle"
-              aria-label={words.remove(lot)}
               onClick={() => {
                 settle(ofLot(lotId));
                 change((old) => withoutScanned(old, lotId));
               }}
             >
-              {t.ui.clear}
+              {words.remove(lot)}
             </Button>
           </li>
         );

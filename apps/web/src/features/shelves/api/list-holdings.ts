@@ -28,6 +28,16 @@ export const holdingQuery = (holdingId: string) =>
     },
   });
 
+/** What there is of one lot, wherever it is. */
+export const lotHoldingsQuery = (lotId: string) =>
+  queryOptions({
+    queryKey: ['stock', 'lot', lotId],
+    queryFn: async ({ signal }): Promise<readonly Holding[]> => {
+      const query = { lotId, limit: PAGE };
+      return (await answerOf(api.GET('/api/stock', { params: { query }, signal }))).items;
+    },
+  });
+
 export interface CountScope {
   readonly consumableId?: string | undefined;
   readonly locationId?: string | undefined;

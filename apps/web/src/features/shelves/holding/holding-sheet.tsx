@@ -133,7 +133,8 @@ function Ways({ holding }: { readonly holding: Holding }) {
 }
 
 function Origin({ holding }: { readonly holding: Holding }) {
-  const { sheet } = useText().shelves;
+  const { scan, shelves } = useText();
+  const { sheet } = shelves;
   const may = useMay();
   return (
     <section className={css.part}>
@@ -150,6 +151,9 @@ function Origin({ holding }: { readonly holding: Holding }) {
             {sheet.trace}
           </Link>
         )}
+        <Link to="/shelves/labels" search={{ holdingId: holding.id }}>
+          {scan.labels.link}
+        </Link>
       </div>
     </section>
   );

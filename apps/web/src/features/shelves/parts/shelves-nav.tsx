@@ -5,9 +5,10 @@ import css from '../../../ui/sub-nav.module.css';
 
 const EXACT = { exact: true, includeSearch: false } as const;
 
-/** The three ways to look at the shelves; stock is the way in, so only it is matched to the letter. */
+/** The ways to look at the shelves, and their labels; stock is the way in, so only it is matched to the letter. */
 export function ShelvesNav() {
-  const { areas } = useText().shelves;
+  const { scan, shelves } = useText();
+  const { areas } = shelves;
   const may = useMay();
   return (
     <nav aria-label={areas.label} className={`${css.row ?? ''} tb-screen-only`}>
@@ -21,6 +22,9 @@ export function ShelvesNav() {
       )}
       <Link to="/shelves/movements" activeOptions={{ includeSearch: false }}>
         {areas.movements}
+      </Link>
+      <Link to="/shelves/labels" activeOptions={{ includeSearch: false }}>
+        {scan.labels.title}
       </Link>
     </nav>
   );

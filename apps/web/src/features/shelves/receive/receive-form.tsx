@@ -27,7 +27,7 @@ type Receiving = ReturnType<typeof useReceive>;
 /** The whole form; Ctrl and Enter books it from a line. */
 export function ReceiveForm({ initial, blank, suppliers, places }: Props) {
   const { receive } = useText();
-  const receiving = useReceive(initial);
+  const receiving = useReceive(initial, suppliers);
   const { form, touched } = receiving;
   return (
     <>
@@ -80,12 +80,16 @@ interface GoodsProps {
 
 function Goods({ receiving, places }: GoodsProps) {
   const { receive } = useText();
-  const { form, change, add, remove } = receiving;
+  const { form, change, add, remove, scanner } = receiving;
   const { lines, supplierId, receivedOn } = form.values;
   const { place, focusLine } = useLineFocus();
   const enterAt = (index: number) => focusLine(lines[index + 1]?.key ?? add());
   return (
     <FieldGroup title={receive.goods} hint={receive.goodsHint}>
+      <div className={css.scan}>
+        {scanner.button}
+        {scanner.note}
+      </div>
       <div ref={place} className={css.lines}>
         {lines.map((line, i) => (
           <ReceiveLine

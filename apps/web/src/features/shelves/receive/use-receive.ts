@@ -7,15 +7,28 @@ import { useText } from '../../../text/text-provider.js';
 import { notify } from '../../../ui/notice-store.js';
 import { useForm } from '../../../ui/use-form.js';
 import { SHELF_CHANGES } from '../api/changes.js';
+import type { Supplier } from '../api/list-suppliers.js';
 import { receiveDelivery } from '../api/receive-delivery.js';
 import { useKeep } from '../parts/kept.js';
 import { checkDelivery, fieldOf, pathOf } from './check.js';
-import { bodyOf, emptyLine, isUntouched, type Line, type Values, written } from './lines.js';
+import {
+  bodyOf,
+  emptyLine,
+  isUntouched,
+  type Line,
+  type Product,
+  type Values,
+  written,
+} from './lines.js';
+import { useReceiveScan } from './use-receive-scan.js';
 
 export const KEPT = 'receive';
 
+/** What a scan fills in. */
+const SCANNED = ['presentationId', 'packs', 'lotNumber'] as const;
+
 /** A delivery as it is written, kept in this tab until it is booked. */
-export function useReceive(initial: Values) {
+export function useReceive(initial: Values, suppliers: readonly Supplier[]) {
   const t = useText();
   const { today } = useSession();
   const format = useFormat();
@@ -57,7 +70,18 @@ export function useReceive(initial: Values) {
       'lines',
       values.lines.filter((line) => line.key !== key),
     );
-  return { form, change, add, remove, touched };
+  const scanner = useReceiveScan(values.lines, (lines, product) => {
+    set('lines', lines);
+    for (const { key } of lines) for (const field of SCANNED) form.clearAt(pathOf(key, field));
+    const sells = sellerOf(product, suppliers);
+    if (values.supplierId === '' && sells !== undefined) set('supplierId', sells);
+  });
+  return { form, change, add, remove, touched, scanner };
+}
+
+/** Who usually sells it, when the practice still buys there. */
+function sellerOf(product: Product | null, suppliers: readonly Supplier[]): string | undefined {
+  return suppliers.find(({ id }) => id === product?.presentation.supplierId)?.id;
 }
 
 /** Where the service speaks about what a line calls otherwise. */

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
+import type { ReactNode } from 'react';
 import { useMay } from '../../../app/session.js';
 import { useText } from '../../../text/text-provider.js';
 import { ButtonLink } from '../../../ui/button-link.js';
@@ -21,8 +22,13 @@ import { OpenShortfalls } from './open-shortfalls.js';
 
 const route = getRouteApi('/in/shelves');
 
+interface Props {
+  readonly consumableId: string;
+  readonly scan: ReactNode;
+}
+
 /** One consumable: its figures, every lot and container, what is owed. */
-export function ConsumableView({ consumableId }: { readonly consumableId: string }) {
+export function ConsumableView({ consumableId, scan }: Props) {
   const summary = useQuery(oneSummaryQuery(consumableId));
   return (
     <>
@@ -33,7 +39,7 @@ export function ConsumableView({ consumableId }: { readonly consumableId: string
             <Missing />
           ) : (
             <>
-              <Head consumable={row.consumable} />
+              <Head consumable={row.consumable} scan={scan} />
               <ConsumableFigures row={row} />
               <Holdings consumableId={consumableId} />
               <OpenShortfalls consumableId={consumableId} />
@@ -68,12 +74,18 @@ function Missing() {
   return <EmptyState title={t.shelves.missing} hint={t.shelves.missingHint} />;
 }
 
-function Head({ consumable }: { readonly consumable: Consumable }) {
+interface HeadProps {
+  readonly consumable: Consumable;
+  readonly scan: ReactNode;
+}
+
+function Head({ consumable, scan }: HeadProps) {
   const t = useText();
   const may = useMay();
   return (
     <PageHead title={nameOf(consumable)} lead={consumable.category}>
       <PrintButton />
+      {scan}
       {may('stock.handle') && (
         <ButtonLink
           from="/shelves"

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import type { ReactNode } from 'react';
 import { useMay, useSession } from '../../../app/session.js';
 import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
@@ -18,7 +19,7 @@ import { OverviewFilters } from './overview-filters.js';
 const route = getRouteApi('/in/shelves');
 
 /** One line per consumable: how much, how long, worth what. */
-export function Overview() {
+export function Overview({ scan }: { readonly scan: ReactNode }) {
   const { q, category, shade, locationId, sort, cursor } = route.useSearch();
   const navigate = route.useNavigate();
   const t = useText();
@@ -27,7 +28,7 @@ export function Overview() {
   const filtered = [q, category, shade, locationId].some((one) => one !== undefined);
   return (
     <>
-      <Head />
+      <Head scan={scan} />
       <ShelvesNav />
       <OverviewFilters />
       <Loaded query={page}>
@@ -54,7 +55,7 @@ export function Overview() {
   );
 }
 
-function Head() {
+function Head({ scan }: { readonly scan: ReactNode }) {
   const t = useText();
   const may = useMay();
   const format = useFormat();
@@ -62,6 +63,7 @@ function Head() {
   return (
     <PageHead title={t.shelves.title} lead={t.shelves.lead(format.day(today))}>
       <PrintButton />
+      {scan}
       {may('stock.handle') && (
         <ButtonLink
           from="/shelves"
