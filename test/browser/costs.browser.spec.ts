@@ -209,7 +209,7 @@ describe('what helped nobody', () => {
     const page = await browser.open();
     await signIn(page, web.url, 'mill.dentist');
     await page.goto(`${web.url}/costs/templates`);
-    await page.getByLabel('Template').selectOption('Front tooth composite');
+    await page.getByLabel('Template', { exact: true }).selectOption('Front tooth composite');
     await page.waitForURL(`**templateId=${book.s.template}`);
     await page.getByText('Restorations looked at: 3.').waitFor();
     expect(await cells(page, 'Consumable')).toContain('Paste, Body 2');
