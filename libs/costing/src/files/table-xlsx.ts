@@ -1,4 +1,4 @@
-import ExcelJS from 'exceljs';
+import type ExcelJS from 'exceljs';
 import type { CsvCell } from '../domain/csv.js';
 import { cellText } from '../domain/paper.js';
 import type { Column, ColumnKind, Table } from '../domain/table.js';
@@ -23,7 +23,9 @@ const HEAD_FILL = 'FFEEE8DC';
  * are numbers and days are days; text is always text, so that nothing in it can become a formula.
  */
 export async function tableXlsx(table: Table): Promise<Buffer> {
-  const book = new ExcelJS.Workbook();
+  // Thirty megabytes that most days nobody needs.
+  const { default: Excel } = await import('exceljs');
+  const book = new Excel.Workbook();
   const sheet = book.addWorksheet(table.title.slice(0, 31), {
     views: [{ state: 'frozen', ySplit: 1 }],
     pageSetup: { orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
