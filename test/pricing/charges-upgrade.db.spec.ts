@@ -3,7 +3,6 @@ import type pg from 'pg';
 import type { DataSource } from 'typeorm';
 import { migrateDatabase, UnitOfWork } from '#lib/platform';
 import { readMigrations } from '../../libs/platform/src/migrate/migration-files.js';
-import { FoldContributions } from '../../libs/pricing/src/app/fold-contributions.js';
 import { RecordCharges } from '../../libs/pricing/src/app/record-charges.js';
 import { ReportContributions } from '../../libs/pricing/src/queries/report-contributions.js';
 import { actor, fillBook, idOf } from '../harness/book-rows.js';
@@ -48,10 +47,8 @@ afterAll(async () => {
   await database.drop();
 });
 
-const report = () => {
-  const uow = new UnitOfWork(dataSource);
-  return new ReportContributions(uow, new FoldContributions(uow)).run(actor, { groupBy: 'reason' });
-};
+const report = () =>
+  new ReportContributions(new UnitOfWork(dataSource)).run(actor, { groupBy: 'reason' });
 
 it('leaves no month to be folded, and no trace of the practice that it worked for', async () => {
   const { rows } = await owner.query(

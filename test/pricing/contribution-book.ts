@@ -1,3 +1,4 @@
+import { inspect, isDeepStrictEqual } from 'node:util';
 import type pg from 'pg';
 import { postVisit, restoration, TestService, type Visit } from '../book/book.js';
 import { asOwner } from '../harness/database.js';
@@ -72,8 +73,16 @@ export class ContributionBook {
     await this.service.stop();
   }
 
-  report(query: string): Promise<Report> {
-    return this.s.book.done<Report>('GET', `/reports/contributions?${query}`);
+  /** Asked before and after the months are folded: nobody may see a difference. */
+  async report(query: string): Promise<Report> {
+    const path = `/reports/contributions?${query}`;
+    const before = await this.s.book.done<Report>('GET', path);
+    await this.owner.query('SELECT fold_contributions(100)');
+    const after = await this.s.book.done<Report>('GET', path);
+    if (!isDeepStrictEqual(after, before)) {
+      throw new Error(`Folding changed ${path}: ${inspect(before)} became ${inspect(after)}`);
+    }
+    return after;
   }
 
   costs(query: string): Promise<Costs> {

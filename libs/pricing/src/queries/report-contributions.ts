@@ -3,7 +3,6 @@ import { GROUPS, type Group, listsBy, meanMoney, parseGroupBy } from '#lib/costi
 import { formatMoney, moneyFromMicro, multiplyRatio } from '#lib/measure';
 import { type Actor, currencyStep, invalidFields, UnitOfWork } from '#lib/platform';
 import { microOf } from '#lib/stock';
-import { FoldContributions } from '../app/fold-contributions.js';
 import { percentilesOf } from '../domain/packed-amounts.js';
 import type {
   ContributionFiguresDto,
@@ -21,10 +20,7 @@ import {
 /** What plan and patient pay for restorations, less material, by template, reason, dentist, month. */
 @Injectable()
 export class ReportContributions {
-  constructor(
-    private readonly uow: UnitOfWork,
-    private readonly foldContributions: FoldContributions,
-  ) {}
+  constructor(private readonly uow: UnitOfWork) {}
 
   async run(actor: Actor, query: ContributionQueryDto): Promise<ContributionReportDto> {
     const groups = parseGroupBy(query.groupBy);
@@ -32,7 +28,6 @@ export class ReportContributions {
       const message = `must be one or more of ${GROUPS.join(', ')}, each once, with commas`;
       throw invalidFields([{ field: 'groupBy', message }]);
     }
-    await this.foldContributions.run(actor);
     const cells = await this.uow.read(actor.practiceId, async (tx) =>
       tx.query<ContributionCell>(contributionSql(groups), await cellValues(tx, query)),
     );

@@ -3,7 +3,6 @@ import { shareOf } from '#lib/costing';
 import { formatMoney, moneyFromMicro } from '#lib/measure';
 import { type Actor, type Tx, UnitOfWork } from '#lib/platform';
 import { microOf, NOT_REVERSED } from '#lib/stock';
-import { FoldContributions } from '../app/fold-contributions.js';
 import type {
   SupplyFiguresDto,
   SupplyMonthDto,
@@ -54,14 +53,10 @@ interface Found {
 /** What supplies cost beside what was asked for the work, month by month. */
 @Injectable()
 export class ReportSupplyShare {
-  constructor(
-    private readonly uow: UnitOfWork,
-    private readonly foldContributions: FoldContributions,
-  ) {}
+  constructor(private readonly uow: UnitOfWork) {}
 
   async run(actor: Actor, query: SupplyShareQueryDto): Promise<SupplyShareDto> {
     const base = query.shareOf ?? 'fees';
-    await this.foldContributions.run(actor);
     const found = await this.uow.read(actor.practiceId, (tx) => find(tx, query));
     const all = [...found.used, ...found.bought, ...found.writtenOff];
     const months = [...new Set(all.map((row) => row.month))].sort().reverse();
