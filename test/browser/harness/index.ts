@@ -4,6 +4,13 @@ import { jest } from '@jest/globals';
 jest.retryTimes(1, { logErrorsBeforeRetry: true });
 
 export { openBrowser, type PageOptions, type TestBrowser } from './browser.js';
-export { eventually, expectAccessible, filled, shot, signIn } from './steps.js';
+export {
+  eventually,
+  expectAccessible,
+  expectAccessibleLooks,
+  filled,
+  shot,
+  signIn,
+} from './steps.js';
 export { FixedClock, openBusyBook, TODAY } from './today-book.js';
 export { startWebService, type WebService } from './web-service.js';

@@ -28,6 +28,24 @@ export async function expectAccessible(page: Page): Promise<void> {
   expect(found).toEqual([]);
 }
 
+const LOOKS = [
+  ['light', 1440],
+  ['light', 820],
+  ['dark', 820],
+  ['dark', 1440],
+] as const;
+
+/** Accessible in light and dark, at a desk and on a tablet; the page is loaded once. */
+export async function expectAccessibleLooks(page: Page, name: string): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  for (const [colorScheme, width] of LOOKS) {
+    await page.emulateMedia({ colorScheme });
+    await page.setViewportSize({ width, height: 1180 });
+    await expectAccessible(page);
+    await shot(page, `${name}-${width}-${colorScheme}`);
+  }
+}
+
 /** A picture for whoever builds the screen, when TRAYBOOK_SHOTS names a folder. */
 export async function shot(page: Page, name: string): Promise<void> {
   const folder = process.env.TRAYBOOK_SHOTS;
