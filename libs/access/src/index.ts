@@ -3,7 +3,7 @@ export type { NewPerson } from './app/add-person.js';
 export { CreatePerson } from './app/create-person.js';
 export { CreatePractice, type NewPractice } from './app/create-practice.js';
 export { issueFirstStartLink } from './app/issue-first-start-link.js';
-export { type AuditEntry, type AuditedBy, recordAudit } from './app/record-audit.js';
+export { type AuditEntry, type AuditedBy, recordAudit, recordAudits } from './app/record-audit.js';
 export {
   isAllowed,
   PERMISSION_WORDS,

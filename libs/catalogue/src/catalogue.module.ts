@@ -17,6 +17,7 @@ import { ListConsumables } from './app/list-consumables.js';
 import { ListLocations } from './app/list-locations.js';
 import { ListPresentations } from './app/list-presentations.js';
 import { ListSuppliers } from './app/list-suppliers.js';
+import { PresentationParts } from './app/presentation-parts.js';
 import { PrintLabels } from './app/print-labels.js';
 import { ReadLabel } from './app/read-label.js';
 import { ConsumableEntity } from './db/consumable.entity.js';
@@ -27,6 +28,7 @@ import { CategoriesController } from './http/categories.controller.js';
 import { ConsumablesController } from './http/consumables.controller.js';
 import { LabelsController } from './http/labels.controller.js';
 import { LocationsController } from './http/locations.controller.js';
+import { PresentationPartsController } from './http/presentation-parts.controller.js';
 import { PresentationsController } from './http/presentations.controller.js';
 import { SuppliersController } from './http/suppliers.controller.js';
 
@@ -46,6 +48,7 @@ const CREATORS = [CreateConsumable, CreateLocation, CreatePresentation, CreateSu
     ConsumablesController,
     LabelsController,
     LocationsController,
+    PresentationPartsController,
     PresentationsController,
     SuppliersController,
   ],
@@ -64,6 +67,7 @@ const CREATORS = [CreateConsumable, CreateLocation, CreatePresentation, CreateSu
     ListLocations,
     ListPresentations,
     ListSuppliers,
+    PresentationParts,
     PrintLabels,
     ReadLabel,
   ],

@@ -15,6 +15,7 @@ export type {
 export { CatalogueModule } from './catalogue.module.js';
 export { type ConsumableFacts, loadConsumables } from './db/load-consumables.js';
 export { type ListQuery, pageByName, type SortColumn } from './db/page-by-name.js';
+export { type MasterRow, saveMany } from './db/save-many.js';
 export { refusingTaken, type TakenNames } from './db/taken.js';
 export { changesBetween } from './domain/changes.js';
 export {
@@ -22,4 +23,5 @@ export {
   effectiveExpiry,
   type LifeAfterOpening,
 } from './domain/effective-expiry.js';
+export { MAX_LEVELS } from './domain/location-tree.js';
 export { bothWays, ListQueryDto, listQuery } from './http/list-query.dto.js';

@@ -8,6 +8,7 @@ export {
 } from './config/environment.js';
 export { projectFolder } from './config/project-folder.js';
 export { StartupError } from './config/startup-error.js';
+export { printable } from './files/printable.js';
 export * from './http/fields.js';
 export * from './http/idempotency.js';
 export * from './http/outputs.js';

@@ -5,9 +5,17 @@ export {
   type MovementRow,
   NOT_REVERSED,
 } from './app/counter-movements.js';
+export {
+  DeliveryChecks,
+  type DeliveryHandler,
+  type DeliveryNote,
+  type DeliveryToCheck,
+  type OrderedLine,
+} from './app/delivery-checks.js';
 export { MoveStock } from './app/move-stock.js';
 export { OpenContainer } from './app/open-container.js';
 export { ReceiveDelivery } from './app/receive-delivery.js';
+export { type OpeningLine, ReceiveOpeningStock } from './app/receive-opening-stock.js';
 export { ReverseDelivery } from './app/reverse-delivery.js';
 export { ReverseMovement } from './app/reverse-movement.js';
 export { SetLotStatus } from './app/set-lot-status.js';

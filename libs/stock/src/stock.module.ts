@@ -1,10 +1,16 @@
 import { Module } from '@nestjs/common';
+import { CheckDelivery } from './app/check-delivery.js';
+import { CorrectLine } from './app/correct-line.js';
 import { CountStock } from './app/count-stock.js';
+import { DeliveryChecks } from './app/delivery-checks.js';
+import { InvoiceDelivery } from './app/invoice-delivery.js';
 import { MoveStock } from './app/move-stock.js';
 import { OpenContainer } from './app/open-container.js';
 import { ReceiveDelivery } from './app/receive-delivery.js';
+import { ReceiveOpeningStock } from './app/receive-opening-stock.js';
 import { ReverseDelivery } from './app/reverse-delivery.js';
 import { ReverseMovement } from './app/reverse-movement.js';
+import { SetKitLotStatus } from './app/set-kit-lot-status.js';
 import { SetLotStatus } from './app/set-lot-status.js';
 import { StockArrivals } from './app/stock-arrivals.js';
 import { ReturnStock, WriteOffStock } from './app/take-out.js';
@@ -29,8 +35,12 @@ import { SummariseStock } from './queries/summarise-stock.js';
     DeliveryReadsController,
   ],
   providers: [
+    CheckDelivery,
+    CorrectLine,
     CountStock,
+    DeliveryChecks,
     DeliveryReader,
+    InvoiceDelivery,
     LayerReader,
     ListDeliveries,
     ListShortfalls,
@@ -39,14 +49,16 @@ import { SummariseStock } from './queries/summarise-stock.js';
     MovementReader,
     OpenContainer,
     ReceiveDelivery,
+    ReceiveOpeningStock,
     ReturnStock,
     ReverseDelivery,
     ReverseMovement,
+    SetKitLotStatus,
     SetLotStatus,
     StockArrivals,
     SummariseStock,
     WriteOffStock,
   ],
-  exports: [StockArrivals],
+  exports: [ReceiveOpeningStock, DeliveryChecks, StockArrivals],
 })
 export class StockModule {}

@@ -11,6 +11,7 @@ export const refuseStock = defineRefusals({
   nothing_to_do: { status: 422, title: 'That would change nothing' },
   cannot_open: { status: 422, title: 'This cannot be opened' },
   discount_too_large: { status: 422, title: 'The discount is larger than the goods' },
+  nothing_to_bear: { status: 422, title: 'Nothing could bear this cost' },
   already_reversed: { status: 409, title: 'This was reversed before' },
   cannot_reverse: { status: 422, title: 'This cannot be reversed on its own' },
   stock_moved_on: { status: 409, title: 'The goods have moved on since' },

@@ -31,6 +31,23 @@ export async function recordAudit(tx: Tx, by: AuditedBy, entry: AuditEntry): Pro
   );
 }
 
+/** The same for many entries at once, e.g. of a whole file. */
+export async function recordAudits(
+  tx: Tx,
+  by: AuditedBy,
+  entries: readonly AuditEntry[],
+): Promise<void> {
+  if (entries.length === 0) return;
+  const rows = entries.map(({ details = {}, ...entry }) => ({ id: newId(), ...entry, details }));
+  await tx.query(
+    `INSERT INTO audit_entries (id, practice_id, person_id, action, subject_kind, subject_id, details)
+     SELECT r.id, $2, $3, r.action, r."subjectKind", r."subjectId", r.details
+     FROM json_to_recordset($1::json) AS r(id uuid, action text, "subjectKind" text,
+       "subjectId" text, details jsonb)`,
+    [JSON.stringify(rows, exactly), tx.practiceId, by.personId],
+  );
+}
+
 function exactly(_key: string, value: unknown): unknown {
   return typeof value === 'bigint' ? value.toString() : value;
 }

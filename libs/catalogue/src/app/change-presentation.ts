@@ -20,6 +20,7 @@ export interface PresentationChanges {
   readonly containersPerPack?: number;
   readonly contentPerContainer?: string;
   readonly deviceIdentifier?: string | null;
+  readonly articleCode?: string | null;
   readonly listPrice?: string | null;
   readonly active?: boolean;
 }
@@ -62,6 +63,7 @@ function changedRow(before: PresentationEntity, command: PresentationChanges): P
     containersPerPack: command.containersPerPack ?? before.containersPerPack,
     contentPerContainer: plainQuantity(command.contentPerContainer) ?? before.contentPerContainer,
     deviceIdentifier: changedText(command.deviceIdentifier, before.deviceIdentifier),
+    articleCode: changedText(command.articleCode, before.articleCode),
     listPrice: listPrice === undefined ? before.listPrice : plainMoney(listPrice),
     active: command.active ?? before.active,
   };

@@ -4,14 +4,17 @@ import { type Actor, UnitOfWork } from '#lib/platform';
 import { SupplierEntity } from '../db/supplier.entity.js';
 import { refusingTaken } from '../db/taken.js';
 import { changesBetween } from '../domain/changes.js';
+import type { SupplierLanguage } from '../domain/supplier-language.js';
 import { findToChange } from './find.js';
 import { SUPPLIER_NAMES } from './taken-names.js';
-import { optionalText } from './texts.js';
+import { changedText } from './texts.js';
 import { type SupplierView, supplierView } from './views.js';
 
 export interface SupplierChanges {
   readonly name?: string;
   readonly email?: string | null;
+  readonly language?: SupplierLanguage;
+  readonly customerNumber?: string | null;
   readonly active?: boolean;
 }
 
@@ -25,7 +28,9 @@ export class ChangeSupplier {
       const after: SupplierEntity = {
         ...before,
         name: command.name?.trim() ?? before.name,
-        email: command.email === undefined ? before.email : optionalText(command.email),
+        email: changedText(command.email, before.email),
+        language: command.language ?? before.language,
+        customerNumber: changedText(command.customerNumber, before.customerNumber),
         active: command.active ?? before.active,
       };
       const changes = changesBetween(supplierView(before), supplierView(after));

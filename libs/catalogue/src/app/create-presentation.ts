@@ -21,6 +21,8 @@ export interface NewPresentation {
   /** Stock units in one container. */
   readonly contentPerContainer: string;
   readonly deviceIdentifier?: string | null;
+  /** What the supplier calls it on orders. */
+  readonly articleCode?: string | null;
   /** Of one pack. */
   readonly listPrice?: string | null;
 }
@@ -59,6 +61,7 @@ function newRow(actor: Actor, command: NewPresentation): PresentationEntity {
     containersPerPack: command.containersPerPack,
     contentPerContainer: plainQuantity(command.contentPerContainer) ?? '',
     deviceIdentifier: optionalText(command.deviceIdentifier),
+    articleCode: optionalText(command.articleCode),
     listPrice: plainMoney(command.listPrice),
     active: true,
   };

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { type Actor, newId, UnitOfWork } from '#lib/platform';
 import { SupplierEntity } from '../db/supplier.entity.js';
+import type { SupplierLanguage } from '../domain/supplier-language.js';
 import { createOnce } from './create-once.js';
 import { SUPPLIER_NAMES } from './taken-names.js';
 import { optionalText } from './texts.js';
@@ -10,6 +11,8 @@ export interface NewSupplier {
   readonly id?: string;
   readonly name: string;
   readonly email?: string | null;
+  readonly language?: SupplierLanguage;
+  readonly customerNumber?: string | null;
 }
 
 @Injectable()
@@ -22,6 +25,8 @@ export class CreateSupplier {
       practiceId: actor.practiceId,
       name: command.name.trim(),
       email: optionalText(command.email),
+      language: command.language ?? 'en',
+      customerNumber: optionalText(command.customerNumber),
       active: true,
     };
     return this.uow.run(actor.practiceId, (tx) =>

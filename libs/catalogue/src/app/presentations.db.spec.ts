@@ -60,6 +60,7 @@ describe('a new presentation', () => {
       containersPerPack: 20,
       contentPerContainer: '0.25',
       deviceIdentifier: '04012345678901',
+      articleCode: null,
       listPrice: '110.00',
       active: true,
     });

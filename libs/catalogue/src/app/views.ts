@@ -6,12 +6,15 @@ import type { SupplierEntity } from '../db/supplier.entity.js';
 import type { LifeAfterOpening } from '../domain/effective-expiry.js';
 import type { LocationKind } from '../domain/location-tree.js';
 import type { Dispensing } from '../domain/presentation-rules.js';
+import type { SupplierLanguage } from '../domain/supplier-language.js';
 import { plainMoney, plainQuantity } from './texts.js';
 
 export interface SupplierView {
   readonly id: string;
   readonly name: string;
   readonly email: string | null;
+  readonly language: SupplierLanguage;
+  readonly customerNumber: string | null;
   readonly active: boolean;
 }
 
@@ -49,6 +52,7 @@ export interface PresentationView {
   readonly containersPerPack: number;
   readonly contentPerContainer: string;
   readonly deviceIdentifier: string | null;
+  readonly articleCode: string | null;
   readonly listPrice: string | null;
   readonly active: boolean;
 }

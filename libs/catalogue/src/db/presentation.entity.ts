@@ -31,6 +31,9 @@ export class PresentationEntity {
   @Column('text', { name: 'device_identifier', nullable: true })
   deviceIdentifier: string | null;
 
+  @Column('text', { name: 'article_code', nullable: true })
+  articleCode: string | null;
+
   @Column('numeric', { name: 'list_price', nullable: true })
   listPrice: string | null;
 

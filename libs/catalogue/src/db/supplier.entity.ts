@@ -1,4 +1,5 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
+import type { SupplierLanguage } from '../domain/supplier-language.js';
 
 @Entity('suppliers')
 export class SupplierEntity {
@@ -13,6 +14,12 @@ export class SupplierEntity {
 
   @Column('text', { nullable: true })
   email: string | null;
+
+  @Column('text')
+  language: SupplierLanguage;
+
+  @Column('text', { name: 'customer_number', nullable: true })
+  customerNumber: string | null;
 
   @Column('boolean')
   active: boolean;

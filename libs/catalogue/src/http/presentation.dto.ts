@@ -44,6 +44,9 @@ export class NewPresentationDto {
   @TextField(100, { optional: true, description: 'As it is read from the label of the pack.' })
   deviceIdentifier?: string | null;
 
+  @TextField(60, { optional: true, description: 'What the supplier calls it on orders.' })
+  articleCode?: string | null;
+
   @DecimalField({ optional: true, min: '0', description: 'Of one pack.', example: '110.00' })
   listPrice?: string | null;
 }
@@ -71,6 +74,9 @@ export class PresentationChangesDto {
 
   @TextField(100, { optional: true })
   deviceIdentifier?: string | null;
+
+  @TextField(60, { optional: true })
+  articleCode?: string | null;
 
   @DecimalField({ optional: true, min: '0' })
   listPrice?: string | null;
@@ -114,6 +120,9 @@ export class PresentationDto {
 
   @OutText({ nullable: true })
   deviceIdentifier: string | null;
+
+  @OutText({ nullable: true, description: 'What the supplier calls it on orders.' })
+  articleCode: string | null;
 
   @OutDecimal({ nullable: true, example: '110.00' })
   listPrice: string | null;

@@ -2,12 +2,14 @@ import {
   ChoiceField,
   FlagField,
   IdField,
+  OutChoice,
   OutFlag,
   OutId,
   OutList,
   OutText,
   TextField,
 } from '#lib/platform';
+import { SUPPLIER_LANGUAGES, type SupplierLanguage } from '../domain/supplier-language.js';
 import { bothWays, ListQueryDto } from './list-query.dto.js';
 
 export class SupplierQueryDto extends ListQueryDto {
@@ -31,6 +33,12 @@ export class NewSupplierDto {
     example: 'orders@harbour.example',
   })
   email?: string | null;
+
+  @ChoiceField(SUPPLIER_LANGUAGES, { optional: true, description: 'Of orders; en when left out.' })
+  language?: SupplierLanguage;
+
+  @TextField(60, { optional: true, description: 'The number of the practice at the supplier.' })
+  customerNumber?: string | null;
 }
 
 export class SupplierChangesDto {
@@ -39,6 +47,12 @@ export class SupplierChangesDto {
 
   @TextField(254, { optional: true })
   email?: string | null;
+
+  @ChoiceField(SUPPLIER_LANGUAGES, { optional: true, description: 'Of orders.' })
+  language?: SupplierLanguage;
+
+  @TextField(60, { optional: true, description: 'The number of the practice at the supplier.' })
+  customerNumber?: string | null;
 
   @FlagField({ optional: true })
   active?: boolean;
@@ -53,6 +67,12 @@ export class SupplierDto {
 
   @OutText({ nullable: true, example: 'orders@harbour.example' })
   email: string | null;
+
+  @OutChoice(SUPPLIER_LANGUAGES, { description: 'In which orders are written.' })
+  language: string;
+
+  @OutText({ nullable: true, description: 'The number of the practice at the supplier.' })
+  customerNumber: string | null;
 
   @OutFlag()
   active: boolean;

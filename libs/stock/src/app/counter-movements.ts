@@ -1,9 +1,11 @@
 import { money, type Quantity, quantity, quantityFromMicro } from '#lib/measure';
 import { newId, type Tx } from '#lib/platform';
 import { lockHoldings } from '../db/lock-candidates.js';
+import { revaluedLayers, type VarianceBack } from '../db/price-variances.js';
 import type { Account, NewMovement, Place, StockChanges } from '../db/stock-changes.js';
 import type { Candidate, Day, LayerState } from '../domain/candidate.js';
-import { takeBack, takeFromLayer } from '../domain/holding-change.js';
+import { takeFromLayer } from '../domain/holding-change.js';
+import { takeBackRevalued } from '../domain/revalue-layer.js';
 import { refuseStock } from '../stock.refusals.js';
 
 export interface MovementRow {
@@ -24,9 +26,14 @@ export interface MovementRow {
   readonly reverses_id: string | null;
 }
 
-export const MOVEMENT_COLUMNS = `m.id, m.layer_id, m.from_account, m.to_account, m.from_holding_id,
-  m.from_location_id, m.to_holding_id, m.to_location_id, m.quantity, m.cost, m.visit_id,
-  m.usage_line_id, m.shortfall_id, m.sureness, m.reverses_id`;
+/** Columns of `movements m`; the quantity may be what is left of it to undo. */
+export function movementColumns(quantity: string): string {
+  return `m.id, m.layer_id, m.from_account, m.to_account, m.from_holding_id,
+  m.from_location_id, m.to_holding_id, m.to_location_id, ${quantity} AS quantity, m.cost,
+  m.visit_id, m.usage_line_id, m.shortfall_id, m.sureness, m.reverses_id`;
+}
+
+export const MOVEMENT_COLUMNS = movementColumns('m.quantity');
 
 export const NOT_REVERSED = 'NOT EXISTS (SELECT FROM movements r WHERE r.reverses_id = m.id)';
 
@@ -35,8 +42,12 @@ class Working {
   readonly holdings = new Map<string, Quantity>();
   readonly layers = new Map<string, LayerState>();
   readonly places = new Map<string, string>();
+  readonly variances: VarianceBack[] = [];
 
-  constructor(private readonly locked: ReadonlyMap<string, Candidate>) {}
+  constructor(
+    private readonly locked: ReadonlyMap<string, Candidate>,
+    readonly revalued: ReadonlySet<string>,
+  ) {}
 
   locationOf(holdingId: string): string {
     return this.places.get(holdingId) ?? this.find(holdingId).locationId;
@@ -64,7 +75,7 @@ class Working {
 
 /**
  * The counter-entries that undo movements, the latest first: the same quantity back to where it came
- * from, with the value it took along. Locks the holdings and layers concerned.
+ * from, with the value it took along; in a layer that was revalued, variance goes back with it. Locks the holdings and layers concerned.
  */
 export async function counterMovements(
   tx: Tx,
@@ -73,10 +84,12 @@ export async function counterMovements(
   note: string,
 ): Promise<StockChanges> {
   const ids = rows.flatMap((r) => [r.from_holding_id, r.to_holding_id]).filter((id) => id !== null);
-  const working = new Working(await lockHoldings(tx, [...new Set(ids)]));
+  const locked = await lockHoldings(tx, [...new Set(ids)]);
+  const revalued = await revaluedLayers(tx, [...new Set(rows.map((row) => row.layer_id))]);
+  const working = new Working(locked, revalued);
   const movements = [...rows].reverse().map((row) => counter(row, working, day, note));
-  const { holdings, layers, places } = working;
-  return { newHoldings: [], holdings, layers, places, movements };
+  const { holdings, layers, places, variances } = working;
+  return { newHoldings: [], holdings, layers, places, movements, variances };
 }
 
 function counter(row: MovementRow, working: Working, day: Day, note: string): NewMovement {
@@ -89,10 +102,14 @@ function counter(row: MovementRow, working: Working, day: Day, note: string): Ne
   if (row.from_account !== row.to_account) {
     const layer = working.layerOf(holdingId);
     const cameIn = row.to_account === 'location';
-    const change = cameIn ? takeFromLayer(layer, amount) : takeBack(layer, amount, cost);
+    const change = cameIn
+      ? { ...takeFromLayer(layer, amount), variance: 0n }
+      : takeBackRevalued(layer, amount, cost, working.revalued.has(row.layer_id));
     if (!change) throw movedOn('These goods were found again since. Reverse that count first.');
     working.layers.set(row.layer_id, change.layer);
     cost = change.cost;
+    const { layerId, outQuantity: quantityGone } = change.layer;
+    working.variances.push({ layerId, amount: change.variance, quantityGone });
   }
   const from = place(row.to_account, row.to_holding_id, working);
   if (row.from_holding_id === row.to_holding_id && row.from_location_id !== null) {

@@ -1,117 +1,100 @@
 import { Injectable } from '@nestjs/common';
-import {
-  formatMoney,
-  formatQuantity,
-  money,
-  type Quantity,
-  quantity,
-  ZERO_MONEY,
-} from '#lib/measure';
-import {
-  type Actor,
-  type Claimed,
-  Clock,
-  currencyStep,
-  newId,
-  type Tx,
-  UnitOfWork,
-  unknownReference,
-} from '#lib/platform';
-import { type DeliveryLineFacts, insertDelivery, insertLots } from '../db/delivery.repository.js';
+import { type Quantity, ZERO_MONEY } from '#lib/measure';
+import { type Actor, type Claimed, Clock, newId, type Tx, UnitOfWork } from '#lib/platform';
+import { type DeliveryLineFacts, insertDelivery } from '../db/delivery.repository.js';
+import { type HeldLot, holdWithKit, insertKitLots } from '../db/kit-lots.js';
 import { lockConsumables } from '../db/lock-candidates.js';
+import { insertLots, refuseUnknownOrderLines } from '../db/lots.js';
 import { applyStockChanges } from '../db/stock-changes.js';
-import { type LandedDelivery, landDelivery } from '../domain/land-delivery.js';
-import type { ReceiveDeliveryDto } from '../http/stock.dto.js';
-import type { DeliveryDto } from '../http/stock-reads.dto.js';
+import type { ReceiveDeliveryDto } from '../http/delivery.dto.js';
+import type { ReceivedDeliveryDto } from '../http/stock-reads.dto.js';
 import { DeliveryReader } from '../queries/delivery-reader.js';
-import { refuseStock } from '../stock.refusals.js';
+import { checkArrival } from './check-delivery.js';
 import { dayOf } from './checks.js';
+import { DeliveryChecks, orderedLines } from './delivery-checks.js';
+import { type Prepared, prepareDelivery } from './prepare-delivery.js';
 import { StockArrivals } from './stock-arrivals.js';
 
-interface PresentationRow {
-  id: string;
-  consumable_id: string;
-  dispensing: DeliveryLineFacts['dispensing'];
-  containers_per_pack: number;
-  content_per_container: string;
-  active: boolean;
-}
-
-const MOST = 999_999_999_999_000_000n;
-
-/** Takes a delivery into stock: each line becomes one layer at its landed cost. */
+/** Takes a delivery into stock: each line becomes one layer (or several) at its landed cost. */
 @Injectable()
 export class ReceiveDelivery {
   constructor(
     private readonly uow: UnitOfWork,
     private readonly clock: Clock,
     private readonly arrivals: StockArrivals,
+    private readonly checks: DeliveryChecks,
     private readonly reader: DeliveryReader,
   ) {}
 
-  async run(actor: Actor, key: string, command: ReceiveDeliveryDto): Promise<Claimed<DeliveryDto>> {
+  async run(
+    actor: Actor,
+    key: string,
+    command: ReceiveDeliveryDto,
+  ): Promise<Claimed<ReceivedDeliveryDto>> {
     const operation = 'POST /api/deliveries';
     return this.uow.runOnce({ actor, key, operation, body: command }, (tx) =>
       this.receive(tx, actor, command),
     );
   }
 
-  private async receive(tx: Tx, actor: Actor, command: ReceiveDeliveryDto): Promise<DeliveryDto> {
+  private async receive(
+    tx: Tx,
+    actor: Actor,
+    command: ReceiveDeliveryDto,
+  ): Promise<ReceivedDeliveryDto> {
     const receivedOn = dayOf(command.receivedOn, 'receivedOn', actor, this.clock);
-    await checkSupplier(tx, command.supplierId);
-    const presentations = await loadPresentations(tx, command);
-    await checkLocations(tx, command);
-    const landed = land(command, presentations, currencyStep(actor.currency));
-    await lockConsumables(
-      tx,
-      presentations.map((p) => p.consumable_id),
-    );
-    const lots = await insertLots(
-      tx,
-      command.lines.map((line, i) => ({
-        consumableId: presentations[i]?.consumable_id ?? '',
-        lotNumber: line.lotNumber?.trim() ?? null,
-        expiresOn: line.expiresOn ?? null,
-      })),
-    );
-    const deliveryId = newId();
-    const lines = command.lines.map((line, i): DeliveryLineFacts => {
-      const presentation = presentations[i];
+    const prepared = await prepareDelivery(tx, actor, command);
+    await refuseUnknownOrderLines(tx, command.faults ?? []);
+    const consumables = [...new Set(prepared.lines.map((line) => line.consumableId))];
+    await lockConsumables(tx, consumables);
+    const { supplierId } = command;
+    const ordered = orderedLines(prepared.lines);
+    const notes = await this.checks.check(tx, actor, { supplierId, receivedOn, lines: ordered });
+    const check = await checkArrival(tx, { prepared, receivedOn, notes });
+    const lines = await this.lines(tx, actor, prepared);
+    const id = newId();
+    const { landed } = prepared;
+    await insertDelivery(tx, actor.personId, { id, receivedOn, command, landed, lines });
+    await applyStockChanges(tx, actor.personId, receiptChanges(lines, receivedOn));
+    await this.arrivals.announce(tx, actor, consumables);
+    await this.checks.changed(tx, actor, [...new Set(ordered.map((l) => l.orderLineId))]);
+    return { ...(await this.reader.get(tx, actor, id)), check };
+  }
+
+  /** The layers, with their lots: those of a kit that is held back are held back with it. */
+  private async lines(tx: Tx, actor: Actor, prepared: Prepared): Promise<DeliveryLineFacts[]> {
+    const kits = await insertKitLots(tx, prepared.lines);
+    const lots = await insertLots(tx, prepared.lines);
+    const held: HeldLot[] = [];
+    const lines = prepared.lines.map((line, i): DeliveryLineFacts => {
       const lot = lots[i];
-      const cost = landed.lines[i];
-      if (!presentation || !lot || !cost) throw new Error('A delivery line lost its facts');
+      if (!lot) throw new Error('A delivery line lost its lot');
+      const kit = kits.get(line.index);
+      const withKit = lot.status === 'released' && kit !== undefined && kit.status !== 'released';
+      if (withKit) {
+        const note = `Came in kit lot ${line.kit?.lotNumber}, which is ${kit.status}.`;
+        held.push({ lotId: lot.id, status: kit.status, note });
+      }
+      const first = prepared.lines.findIndex((one) => one.index === line.index);
       return {
+        ...line,
         layerId: newId(),
         holdingId: newId(),
         lineNumber: i + 1,
         lotId: lot.id,
-        lotStatus: lot.status,
-        consumableId: presentation.consumable_id,
-        presentationId: presentation.id,
-        locationId: line.locationId,
-        packs: line.packs,
-        packPrice: money(line.packPrice),
-        dispensing: presentation.dispensing,
-        content: quantity(presentation.content_per_container),
-        expiresOn: line.expiresOn ?? null,
-        quantity: cost.quantity,
-        landedCost: cost.landedCost,
+        lotStatus: withKit ? kit.status : lot.status,
+        landedCost: prepared.landed.landed[i] ?? ZERO_MONEY,
+        kitLotId: kit?.id ?? null,
+        kitLine: kit ? first + 1 : null,
       };
     });
-    await insertDelivery(tx, actor.personId, {
-      id: deliveryId,
-      receivedOn,
-      command,
-      landed,
-      lines,
-    });
-    await applyStockChanges(tx, actor.personId, receiptChanges(lines, receivedOn));
-    await this.arrivals.announce(tx, actor, [...new Set(lines.map((l) => l.consumableId))]);
-    return this.reader.get(tx, actor, deliveryId);
+    await holdWithKit(tx, actor.personId, held);
+    return lines;
   }
 }
 
-function receiptChanges(lines: readonly DeliveryLineFacts[], receivedOn: string) {
+/** The holdings and the first movements of new layers. */
+export function receiptChanges(lines: readonly DeliveryLineFacts[], receivedOn: string) {
   return {
     newHoldings: lines.map((line) => ({
       id: line.holdingId,
@@ -137,80 +120,4 @@ function receiptChanges(lines: readonly DeliveryLineFacts[], receivedOn: string)
       occurredOn: receivedOn,
     })),
   };
-}
-
-async function checkSupplier(tx: Tx, id: string): Promise<void> {
-  const [row] = await tx.query<{ active: boolean }>('SELECT active FROM suppliers WHERE id = $1', [
-    id,
-  ]);
-  if (!row) throw unknownReference('supplierId', 'supplier');
-  if (!row.active) throw notInUse('supplierId', 'supplier');
-}
-
-function notInUse(field: string, what: string) {
-  return refuseStock('not_in_use', `This ${what} is no longer in use.`, [
-    { field, message: `names a ${what} that is no longer in use` },
-  ]);
-}
-
-async function loadPresentations(tx: Tx, command: ReceiveDeliveryDto): Promise<PresentationRow[]> {
-  const rows = await tx.query<PresentationRow>(
-    `SELECT id, consumable_id, dispensing, containers_per_pack, content_per_container, active
-     FROM presentations WHERE id = ANY($1::uuid[])`,
-    [command.lines.map((line) => line.presentationId)],
-  );
-  const byId = new Map(rows.map((row) => [row.id, row]));
-  return command.lines.map((line, i) => {
-    const row = byId.get(line.presentationId);
-    if (!row) throw unknownReference(`lines[${i}].presentationId`, 'presentation');
-    if (!row.active) throw notInUse(`lines[${i}].presentationId`, 'presentation');
-    return row;
-  });
-}
-
-async function checkLocations(tx: Tx, command: ReceiveDeliveryDto): Promise<void> {
-  const rows = await tx.query<{ id: string; active: boolean }>(
-    'SELECT id, active FROM locations WHERE id = ANY($1::uuid[])',
-    [command.lines.map((line) => line.locationId)],
-  );
-  const active = new Map(rows.map((row) => [row.id, row.active]));
-  command.lines.forEach((line, i) => {
-    const known = active.get(line.locationId);
-    if (known === undefined) throw unknownReference(`lines[${i}].locationId`, 'location');
-    if (!known) throw notInUse(`lines[${i}].locationId`, 'location');
-  });
-}
-
-function land(
-  command: ReceiveDeliveryDto,
-  presentations: readonly PresentationRow[],
-  step: bigint,
-): LandedDelivery {
-  const landed = landDelivery({
-    lines: command.lines.map((line, i) => ({
-      packs: line.packs,
-      packPrice: money(line.packPrice),
-      containersPerPack: presentations[i]?.containers_per_pack ?? 0,
-      contentPerContainer: quantity(presentations[i]?.content_per_container ?? '0'),
-    })),
-    freight: command.freight ? money(command.freight) : ZERO_MONEY,
-    discount: command.discount ? money(command.discount) : ZERO_MONEY,
-    spreadKey: command.spreadKey ?? 'value',
-    step,
-  });
-  if (!landed) {
-    throw refuseStock(
-      'discount_too_large',
-      'The discount is larger than the goods it is given on.',
-      [{ field: 'discount', message: 'must not be more than the goods cost' }],
-    );
-  }
-  landed.lines.forEach((line, i) => {
-    if (line.quantity <= MOST && line.landedCost <= MOST) return;
-    const shown = `${formatQuantity(line.quantity)} for ${formatMoney(line.landedCost)}`;
-    throw refuseStock('too_large', `Line ${i + 1} is too large: ${shown}.`, [
-      { field: `lines[${i}].packs`, message: 'makes more than the book can hold' },
-    ]);
-  });
-  return landed;
 }

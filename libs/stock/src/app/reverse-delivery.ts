@@ -2,17 +2,18 @@ import { Injectable } from '@nestjs/common';
 import { type Actor, type Claimed, Clock, refuse, type Tx, UnitOfWork } from '#lib/platform';
 import { lockConsumables } from '../db/lock-candidates.js';
 import { isPartGone } from '../db/reversed-deliveries.js';
-import { applyStockChanges } from '../db/stock-changes.js';
+import { applyStockChanges, type StockChanges } from '../db/stock-changes.js';
 import type { ReversalDto } from '../http/stock.dto.js';
 import type { DeliveryDto } from '../http/stock-reads.dto.js';
 import { DeliveryReader } from '../queries/delivery-reader.js';
 import { refuseStock } from '../stock.refusals.js';
 import {
   counterMovements,
-  MOVEMENT_COLUMNS,
   type MovementRow,
+  movementColumns,
   NOT_REVERSED,
 } from './counter-movements.js';
+import { DeliveryChecks } from './delivery-checks.js';
 import { StockArrivals } from './stock-arrivals.js';
 
 /** Undoes a delivery that was booked wrongly, as long as all of it is still where it was put. */
@@ -23,6 +24,7 @@ export class ReverseDelivery {
     private readonly clock: Clock,
     private readonly reader: DeliveryReader,
     private readonly arrivals: StockArrivals,
+    private readonly checks: DeliveryChecks,
   ) {}
 
   async run(
@@ -63,12 +65,7 @@ export class ReverseDelivery {
     await this.arrivals.withdraw(tx, actor, { deliveryId: id, day, note: command.note });
     const rows = await tx.query<MovementRow>(BROUGHT_AND_OPENED, [id]);
     const changes = await counterMovements(tx, rows, day, command.note);
-    if (await isPartGone(tx, id)) {
-      throw refuseStock(
-        'stock_moved_on',
-        'Part of these goods was used, thrown away, returned or counted since. Reverse that first.',
-      );
-    }
+    await refuseWhenPartStays(tx, id, changes);
     await applyStockChanges(tx, actor.personId, changes);
     await tx.query(
       `UPDATE deliveries SET reversed_at = $2, reversed_by = $3, reversal_note = $4 WHERE id = $1`,
@@ -79,18 +76,49 @@ export class ReverseDelivery {
       actor,
       brought.map((layer) => layer.consumable_id),
     );
+    await this.checks.changed(tx, actor, await answeredOrderLines(tx, id));
     return this.reader.get(tx, actor, id);
   }
 }
 
-// What the delivery brought, and containers that were opened since and are still full.
+async function answeredOrderLines(tx: Tx, deliveryId: string): Promise<string[]> {
+  const rows = await tx.query<{ order_line_id: string }>(
+    `SELECT DISTINCT order_line_id FROM layers
+     WHERE delivery_id = $1 AND order_line_id IS NOT NULL`,
+    [deliveryId],
+  );
+  return rows.map((row) => row.order_line_id);
+}
+
+/** All of it must go: nothing used, and nothing left of lines that were corrected. */
+async function refuseWhenPartStays(tx: Tx, id: string, changes: StockChanges): Promise<void> {
+  const left = await tx.query<{ id: string }>(
+    'SELECT id FROM layers WHERE delivery_id = $1 AND out_quantity < received',
+    [id],
+  );
+  const stays = left.some((layer) => {
+    const after = changes.layers.get(layer.id);
+    return after === undefined || after.outQuantity < after.received;
+  });
+  if (!stays && !(await isPartGone(tx, id))) return;
+  throw refuseStock(
+    'stock_moved_on',
+    'Part of these goods was used, thrown away, returned or counted since. Reverse that first.',
+  );
+}
+
+// What the delivery brought, less what corrections of its lines took back; and containers that were opened since and are still full.
 const BROUGHT_AND_OPENED = `
-SELECT ${MOVEMENT_COLUMNS} FROM movements m
+SELECT ${movementColumns('m.quantity - b.quantity')}
+FROM movements m
 JOIN layers l ON l.id = m.layer_id
 LEFT JOIN holdings h ON h.id = m.to_holding_id
-WHERE l.delivery_id = $1 AND m.reverses_id IS NULL AND ${NOT_REVERSED}
+CROSS JOIN LATERAL (
+  SELECT coalesce(sum(r.quantity), 0) AS quantity FROM movements r
+  WHERE m.from_account = 'supplier' AND r.reverses_id = m.id) b
+WHERE l.delivery_id = $1 AND m.reverses_id IS NULL AND b.quantity < m.quantity
   AND (m.from_account = 'supplier'
-    OR (m.from_account = 'location' AND m.to_account = 'location'
+    OR (${NOT_REVERSED} AND m.from_account = 'location' AND m.to_account = 'location'
       AND m.from_holding_id <> m.to_holding_id AND h.opened_on IS NOT NULL
       AND h.on_hand = m.quantity))
 ORDER BY m.sequence`;

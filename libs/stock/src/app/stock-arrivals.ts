@@ -9,6 +9,8 @@ export type ArrivalHandler = (
 
 export interface Withdrawal {
   readonly deliveryId: string;
+  /** Only what this line of it settled. */
+  readonly layerId?: string;
   readonly day: IsoDate;
   readonly note: string;
 }

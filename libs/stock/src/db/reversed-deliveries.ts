@@ -1,13 +1,13 @@
 import type { Tx } from '#lib/platform';
 
-/** Which of these layers belong to a delivery that was undone: nothing may turn up in them again. */
+/** Which of these layers never were: their delivery was undone, or their line. */
 export async function layersOfReversedDeliveries(
   tx: Tx,
   layerIds: readonly string[],
 ): Promise<ReadonlySet<string>> {
   const rows = await tx.query<{ id: string }>(
     `SELECT l.id FROM layers l JOIN deliveries d ON d.id = l.delivery_id
-     WHERE l.id = ANY($1::uuid[]) AND d.reversed_at IS NOT NULL`,
+     WHERE l.id = ANY($1::uuid[]) AND (d.reversed_at IS NOT NULL OR l.undone)`,
     [layerIds],
   );
   return new Set(rows.map((row) => row.id));

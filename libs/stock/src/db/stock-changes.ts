@@ -1,6 +1,7 @@
 import { formatMoney, formatQuantity, type Money, type Quantity } from '#lib/measure';
 import type { Tx } from '#lib/platform';
 import type { Day, LayerState, Sureness } from '../domain/candidate.js';
+import { type VarianceBack, writeVariancesBack } from './price-variances.js';
 
 export type Account = 'supplier' | 'location' | 'visit' | 'waste' | 'count' | 'return';
 
@@ -59,6 +60,8 @@ export interface StockChanges {
   /** Opened containers that were carried elsewhere, with their new location. */
   readonly places?: ReadonlyMap<string, string>;
   readonly movements: readonly NewMovement[];
+  /** Variance of revalued layers to which something came back; of the day of the first movement. */
+  readonly variances?: readonly VarianceBack[];
 }
 
 const APPLY = `
@@ -156,5 +159,9 @@ export async function applyStockChanges(
   ]);
   if (done?.holdings !== holdings.length || done.layers !== changes.layers.size) {
     throw new Error('A holding or layer to be changed was not there');
+  }
+  const [first] = changes.movements;
+  if (first && changes.variances) {
+    await writeVariancesBack(tx, { personId, day: first.occurredOn }, changes.variances);
   }
 }

@@ -142,6 +142,9 @@ export class CostBalanceDto {
   @OutDecimal({ description: 'All that movements took out.' })
   costOut: string;
 
+  @OutDecimal({ description: 'What later invoices made the stock worth more.' })
+  revalued: string;
+
   @OutFlag({ description: 'True when the movements add up to what is still in stock.' })
   balanced: boolean;
 }
@@ -182,6 +185,12 @@ export class LayerDto {
 
   @OutDecimal()
   packPrice: string;
+
+  @OutDecimal({ description: 'The same; of a part of a kit, what the whole kit cost.' })
+  paidPerPack: string;
+
+  @OutFlag({ description: 'A free sample.' })
+  sample: boolean;
 
   @OutObject(() => MassBalanceDto)
   mass: MassBalanceDto;

@@ -10,6 +10,9 @@ import {
   OutText,
   OutWhole,
 } from '#lib/platform';
+import { SPREAD_KEYS } from '../domain/land-delivery.js';
+import { FAULT_KINDS } from './delivery.dto.js';
+import { DeliveryCheckDto } from './delivery-check.dto.js';
 import {
   StockConsumableDto,
   StockLotDto,
@@ -17,6 +20,20 @@ import {
   StockPlaceDto,
   StockSupplierDto,
 } from './stock-refs.dto.js';
+
+export class KitLotDto {
+  @OutId()
+  kitLotId: string;
+
+  @OutText({ nullable: true, description: 'As the box of the kit states it.' })
+  lotNumber: string | null;
+
+  @OutWhole({ description: 'The line at which the kit begins.' })
+  firstLine: number;
+
+  @OutDecimal({ description: 'Paid for one whole kit.' })
+  packPrice: string;
+}
 
 export class DeliveryLineDto {
   @OutId({ description: 'The layer that this line became.' })
@@ -57,6 +74,82 @@ export class DeliveryLineDto {
 
   @OutDecimal({ example: '172.73', description: 'The value of what is still in stock.' })
   remainingValue: string;
+
+  @OutId({ nullable: true, description: 'The line of an order that this line answers.' })
+  orderLineId: string | null;
+
+  @OutFlag({ description: 'A free sample.' })
+  sample: boolean;
+
+  @OutDecimal({ nullable: true, description: 'Of the whole line, where it was stated.' })
+  weightGrams: string | null;
+
+  @OutObject(() => KitLotDto, { nullable: true, description: 'The kit it came in.' })
+  kit: KitLotDto | null;
+
+  @OutFlag({ description: 'Replaced by another line: it never was.' })
+  undone: boolean;
+
+  @OutWhole({ nullable: true, description: 'The line whose goods go on here, under another lot.' })
+  continuesLine: number | null;
+
+  @OutWhole({ nullable: true, description: 'The line that this one stands in for.' })
+  replacesLine: number | null;
+
+  @OutText({ nullable: true, description: 'Why it was corrected.' })
+  correctionNote: string | null;
+}
+
+export class DeliveryInvoiceDto {
+  @OutId()
+  id: string;
+
+  @OutText({ nullable: true })
+  reference: string | null;
+
+  @OutDecimal({ description: 'What the delivery came to before.' })
+  landedBefore: string;
+
+  @OutDecimal({ description: 'And with this invoice.' })
+  landedTotal: string;
+
+  @OutDecimal({ description: 'Of the difference, on what had left already.' })
+  priceVariance: string;
+
+  @OutInstant()
+  recordedAt: string;
+
+  @OutObject(() => StockPersonDto)
+  recordedBy: StockPersonDto;
+}
+
+export class DeliveryFaultDto {
+  @OutId()
+  id: string;
+
+  @OutChoice(FAULT_KINDS)
+  kind: string;
+
+  @OutId()
+  presentationId: string;
+
+  @OutText()
+  presentationName: string;
+
+  @OutObject(() => StockConsumableDto)
+  consumable: StockConsumableDto;
+
+  @OutWhole()
+  packs: number;
+
+  @OutText({ nullable: true })
+  lotNumber: string | null;
+
+  @OutId({ nullable: true })
+  orderLineId: string | null;
+
+  @OutText({ nullable: true })
+  note: string | null;
 }
 
 export class DeliverySummaryDto {
@@ -79,9 +172,12 @@ export class DeliverySummaryDto {
   freight: string;
 
   @OutDecimal({ example: '0.00' })
+  duty: string;
+
+  @OutDecimal({ example: '0.00' })
   discount: string;
 
-  @OutDecimal({ example: '222.90', description: 'Goods and freight less discount.' })
+  @OutDecimal({ example: '222.90', description: 'Goods, freight and duty less discount.' })
   landedTotal: string;
 
   @OutWhole({ example: 1 })
@@ -92,7 +188,7 @@ export class DeliverySummaryDto {
 }
 
 export class DeliveryDto extends DeliverySummaryDto {
-  @OutChoice(['value', 'quantity'], { description: 'How freight and discount were spread.' })
+  @OutChoice(SPREAD_KEYS, { description: 'How freight and duty were spread.' })
   spreadKey: string;
 
   @OutObject(() => StockPersonDto)
@@ -109,6 +205,17 @@ export class DeliveryDto extends DeliverySummaryDto {
 
   @OutList(() => DeliveryLineDto)
   lines: DeliveryLineDto[];
+
+  @OutList(() => DeliveryFaultDto, { description: 'What came damaged or not at all.' })
+  faults: DeliveryFaultDto[];
+
+  @OutList(() => DeliveryInvoiceDto, { description: 'Invoices that came later, the first first.' })
+  invoices: DeliveryInvoiceDto[];
+}
+
+export class ReceivedDeliveryDto extends DeliveryDto {
+  @OutObject(() => DeliveryCheckDto, { description: 'What should be known about it.' })
+  check: DeliveryCheckDto;
 }
 
 export class DeliveryPageDto {

@@ -11,55 +11,9 @@ import {
   OutList,
   OutTexts,
   TextField,
-  WholeField,
 } from '#lib/platform';
 import { WASTE_REASONS } from '../db/stock-changes.js';
 import { LOT_STATUSES } from '../domain/candidate.js';
-
-const ID = '0199c0de-0000-7000-8000-000000000001';
-
-export class DeliveryLineInputDto {
-  @IdField({ example: ID })
-  presentationId: string;
-
-  @WholeField(1, 100_000, { example: 3 })
-  packs: number;
-
-  @DecimalField({ min: '0', max: '1000000', example: '72.00', description: 'Paid per pack.' })
-  packPrice: string;
-
-  @IdField({ description: 'Where the goods are put.' })
-  locationId: string;
-
-  @TextField(60, { optional: true, description: 'Leave out when the label states none.' })
-  lotNumber?: string | null;
-
-  @DateField({ optional: true, description: 'Leave out when the label states none.' })
-  expiresOn?: string | null;
-}
-
-export class ReceiveDeliveryDto {
-  @IdField()
-  supplierId: string;
-
-  @DateField()
-  receivedOn: string;
-
-  @TextField(80, { optional: true, example: 'DN-2041' })
-  reference?: string | null;
-
-  @DecimalField({ optional: true, min: '0', max: '1000000', example: '6.90' })
-  freight?: string;
-
-  @DecimalField({ optional: true, min: '0', max: '1000000', example: '0' })
-  discount?: string;
-
-  @ChoiceField(['value', 'quantity'], { optional: true, description: 'How freight is spread.' })
-  spreadKey?: 'value' | 'quantity';
-
-  @ListField(() => DeliveryLineInputDto, { min: 1, max: 500 })
-  lines: DeliveryLineInputDto[];
-}
 
 export class ReversalDto {
   @TextField(300, { example: 'Entered for the wrong chart.' })
@@ -174,6 +128,17 @@ export class CountDto {
 
   @OutTexts()
   movementIds: string[];
+}
+
+export class KitLotStatusAnswerDto {
+  @OutId()
+  kitLotId: string;
+
+  @OutChoice(LOT_STATUSES)
+  status: string;
+
+  @OutTexts({ description: 'The lots of its parts, all of that status now.' })
+  lotIds: string[];
 }
 
 export class LotStatusAnswerDto {

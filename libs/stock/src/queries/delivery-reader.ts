@@ -10,6 +10,7 @@ import {
   toLot,
   toPlace,
 } from './consumable-ref.js';
+import { readFaults, readInvoices } from './delivery-parts.js';
 import { instantText, moneyText, quantityText } from './wire.js';
 
 export interface DeliveryRow {
@@ -20,6 +21,7 @@ export interface DeliveryRow {
   readonly reference: string | null;
   readonly goods_total: string;
   readonly freight: string;
+  readonly duty: string;
   readonly discount: string;
   readonly landed_total: string;
   readonly line_count: number;
@@ -47,10 +49,21 @@ interface LineRow extends ConsumableColumns, LotColumns {
   readonly landed_cost: string;
   readonly remaining: string;
   readonly remaining_value: string;
+  readonly order_line_id: string | null;
+  readonly sample: boolean;
+  readonly weight_grams: string | null;
+  readonly kit_lot_id: string | null;
+  readonly kit_lot_number: string | null;
+  readonly kit_line: number | null;
+  readonly kit_pack_price: string | null;
+  readonly undone: boolean;
+  readonly continues_line: number | null;
+  readonly replaces_line: number | null;
+  readonly correction_note: string | null;
 }
 
 export const DELIVERY_COLUMNS = `d.id, d.supplier_id, s.name AS supplier_name, d.received_on,
-  d.reference, d.goods_total, d.freight, d.discount, d.landed_total, d.reversed_at,
+  d.reference, d.goods_total, d.freight, d.duty, d.discount, d.landed_total, d.reversed_at,
   (SELECT count(*)::int FROM layers n WHERE n.delivery_id = d.id) AS line_count`;
 
 const DELIVERY = `
@@ -65,12 +78,17 @@ const LINES = `
 SELECT l.id AS layer_id, l.line_number, l.presentation_id, q.name AS presentation_name,
        l.location_id, o.name AS location_name, l.packs, l.pack_price, l.received, l.landed_cost,
        l.received - l.out_quantity AS remaining, l.landed_cost - l.out_cost AS remaining_value,
+       l.order_line_id, l.sample, l.weight_grams, l.kit_lot_id, k.lot_number AS kit_lot_number,
+       l.kit_line, l.kit_pack_price, l.undone, l.correction_note,
+       (SELECT o.line_number FROM layers o WHERE o.id = l.continues_layer_id) AS continues_line,
+       (SELECT o.line_number FROM layers o WHERE o.id = l.replaces_layer_id) AS replaces_line,
        ${CONSUMABLE_COLUMNS}, ${LOT_COLUMNS}
 FROM layers l
 JOIN consumables c ON c.id = l.consumable_id
 JOIN lots t ON t.id = l.lot_id
 JOIN presentations q ON q.id = l.presentation_id
 JOIN locations o ON o.id = l.location_id
+LEFT JOIN kit_lots k ON k.id = l.kit_lot_id
 WHERE l.practice_id = $1 AND l.delivery_id = $2
 ORDER BY l.line_number`;
 
@@ -89,6 +107,8 @@ export class DeliveryReader {
       reversedAt: row.reversed_at === null ? null : instantText(row.reversed_at),
       reversalNote: row.reversal_note,
       lines: lines.map(toLine),
+      faults: await readFaults(tx, id),
+      invoices: await readInvoices(tx, id),
     };
   }
 }
@@ -101,6 +121,7 @@ export function toSummary(row: DeliveryRow): DeliverySummaryDto {
     reference: row.reference,
     goodsTotal: moneyText(row.goods_total),
     freight: moneyText(row.freight),
+    duty: moneyText(row.duty),
     discount: moneyText(row.discount),
     landedTotal: moneyText(row.landed_total),
     lineCount: row.line_count,
@@ -123,5 +144,23 @@ function toLine(row: LineRow): DeliveryLineDto {
     landedCost: moneyText(row.landed_cost),
     remaining: quantityText(row.remaining),
     remainingValue: moneyText(row.remaining_value),
+    orderLineId: row.order_line_id,
+    sample: row.sample,
+    weightGrams: row.weight_grams === null ? null : quantityText(row.weight_grams),
+    kit: kitOf(row),
+    undone: row.undone,
+    continuesLine: row.continues_line,
+    replacesLine: row.replaces_line,
+    correctionNote: row.correction_note,
+  };
+}
+
+function kitOf(row: LineRow): DeliveryLineDto['kit'] {
+  if (row.kit_lot_id === null || row.kit_line === null || row.kit_pack_price === null) return null;
+  return {
+    kitLotId: row.kit_lot_id,
+    lotNumber: row.kit_lot_number,
+    firstLine: row.kit_line,
+    packPrice: moneyText(row.kit_pack_price),
   };
 }

@@ -43,8 +43,8 @@ SELECT l.id, l.delivery_id, d.reference, l.line_number, d.supplier_id,
        (SELECT s.name FROM suppliers s WHERE s.id = d.supplier_id) AS supplier_name,
        l.received_on, l.presentation_id,
        (SELECT q.name FROM presentations q WHERE q.id = l.presentation_id) AS presentation_name,
-       l.packs, l.pack_price, l.landed_cost, l.out_cost, l.landed_cost - l.out_cost AS worth,
-       b.cost_in, b.cost_out, ${BALANCE_COLUMNS}, ${CONSUMABLE_COLUMNS}, ${LOT_COLUMNS}
+       l.packs, l.pack_price, l.kit_pack_price, l.sample, l.landed_cost, l.out_cost, l.landed_cost - l.out_cost AS worth,
+       b.cost_in, b.cost_out, b.revalued, ${BALANCE_COLUMNS}, ${CONSUMABLE_COLUMNS}, ${LOT_COLUMNS}
 FROM layers l
 JOIN layer_balances b ON b.layer_id = l.id
 JOIN deliveries d ON d.id = l.delivery_id
@@ -64,11 +64,14 @@ interface LayerRow extends BalanceColumns, ConsumableColumns, LotColumns {
   readonly presentation_name: string;
   readonly packs: number;
   readonly pack_price: string;
+  readonly kit_pack_price: string | null;
+  readonly sample: boolean;
   readonly landed_cost: string;
   readonly out_cost: string;
   readonly worth: string;
   readonly cost_in: string;
   readonly cost_out: string;
+  readonly revalued: string;
 }
 
 /** One delivery line as stock: what came, what became of it, what it cost; both balance. */
@@ -107,6 +110,8 @@ function toLayer(row: LayerRow, holdings: readonly HoldingRow[]): LayerDto {
     presentationName: row.presentation_name,
     packs: row.packs,
     packPrice: moneyText(row.pack_price),
+    paidPerPack: moneyText(row.kit_pack_price ?? row.pack_price),
+    sample: row.sample,
     mass: toMassBalance(row),
     cost: {
       landedCost: moneyText(row.landed_cost),
@@ -114,7 +119,9 @@ function toLayer(row: LayerRow, holdings: readonly HoldingRow[]): LayerDto {
       remainingValue: moneyText(row.worth),
       costIn: moneyText(row.cost_in),
       costOut: moneyText(row.cost_out),
-      balanced: microOf(row.cost_in) - microOf(row.cost_out) === microOf(row.worth),
+      revalued: moneyText(row.revalued),
+      balanced:
+        microOf(row.cost_in) - microOf(row.cost_out) + microOf(row.revalued) === microOf(row.worth),
     },
     holdings: holdings.map(toHolding),
   };

@@ -19,7 +19,8 @@ SELECT m.id, m.sequence, m.occurred_on, m.layer_id, m.from_account, m.to_account
        m.from_holding_id, m.from_location_id, m.to_holding_id, m.to_location_id,
        m.quantity, m.cost, m.sureness, m.out_of_order, m.waste_reason, m.note, m.visit_id,
        m.usage_line_id, m.shortfall_id, m.reverses_id, m.recorded_at, m.recorded_by,
-       (SELECT r.id FROM movements r WHERE r.reverses_id = m.id) AS reversed_by_id,
+       (SELECT r.id FROM movements r WHERE r.reverses_id = m.id ORDER BY r.sequence LIMIT 1)
+         AS reversed_by_id,
        (SELECT p.display_name FROM people p WHERE p.id = m.recorded_by) AS recorded_by_name,
        (SELECT s.name FROM deliveries d JOIN suppliers s ON s.id = d.supplier_id
         WHERE d.id = l.delivery_id) AS supplier_name,
