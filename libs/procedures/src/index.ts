@@ -1,5 +1,6 @@
 export { CreateTemplate, type NewTemplate } from './app/create-template.js';
 export { CreateTemplateVersion } from './app/create-template-version.js';
+export { type EnteredTemplate, EnterTemplate } from './app/enter-template.js';
 export { readRestorations } from './app/read-restorations.js';
 export type { NewTemplateLine, NewVersion, VersionContent } from './app/template-input.js';
 export type { TemplateView } from './app/template-view.js';

@@ -3,6 +3,7 @@ import { TypeOrmModule } from '@nestjs/typeorm';
 import { ChangeTemplate } from './app/change-template.js';
 import { CreateTemplate } from './app/create-template.js';
 import { CreateTemplateVersion } from './app/create-template-version.js';
+import { EnterTemplate } from './app/enter-template.js';
 import { GetTemplate } from './app/get-template.js';
 import { ListTemplateVersions } from './app/list-template-versions.js';
 import { ListTemplates } from './app/list-templates.js';
@@ -14,7 +15,7 @@ import { TemplateVersionEntity } from './db/template-version.entity.js';
 import { TemplateVersionsController } from './http/template-versions.controller.js';
 import { TemplatesController } from './http/templates.controller.js';
 
-const CREATORS = [CreateTemplate, CreateTemplateVersion];
+const CREATORS = [CreateTemplate, CreateTemplateVersion, EnterTemplate];
 
 @Module({
   imports: [

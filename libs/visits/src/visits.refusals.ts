@@ -11,6 +11,8 @@ export const refuseVisit = defineRefusals({
   lot_not_needed: { status: 422, title: 'A scanned lot is of something this visit does not use' },
   minutes_do_not_fit: { status: 422, title: 'The minutes of a visit do not fit its restorations' },
   redo_does_not_fit: { status: 422, title: 'This cannot be what is done again' },
+  day_has_passed: { status: 422, title: 'That day has passed' },
+  booking_closed: { status: 409, title: 'This booked visit is not to come any more' },
   already_reversed: { status: 409, title: 'This visit was reversed before' },
   too_large: { status: 422, title: 'The amount is larger than the book can hold' },
 });

@@ -47,7 +47,8 @@ export class PostVisit {
     const dentist = checkDentist(planned.facts);
     const recordedAt = this.clock.now();
     const visit = newVisit(command, planned, recordedAt);
-    await insertVisit(tx, actor.personId, visit).catch(refuseKnownId);
+    const open = await insertVisit(tx, actor.personId, visit).catch(refuseIds);
+    if (!open) throw bookingClosed();
     const { changes, movementOf } = movementsOf(visit, planned);
     if (changes.movements.length > 0) await applyStockChanges(tx, actor.personId, changes);
     if (planned.late.length > 0) {
@@ -93,11 +94,20 @@ const FIELD_OF: Record<string, string> = {
   restoration_costs_pkey: 'restorations',
 };
 
-/** Ids may be made by the client: one that is in the book already is its mistake. */
-function refuseKnownId(error: unknown): never {
+/** Ids come from the client: one in the book already, or a booking that is none, is its mistake. */
+function refuseIds(error: unknown): never {
   const constraint = error instanceof Error && 'constraint' in error ? error.constraint : null;
+  if (constraint === 'visits_practice_id_booked_visit_id_fkey') {
+    throw unknownReference('bookedVisitId', 'booked visit');
+  }
   const field = typeof constraint === 'string' ? FIELD_OF[constraint] : undefined;
   throw field ? alreadyThere(field, 'has an id that is in the book already') : error;
+}
+
+function bookingClosed() {
+  return refuseVisit('booking_closed', 'The booked visit was recorded or dropped before.', [
+    { field: 'bookedVisitId', message: 'names a booked visit that is not to come any more' },
+  ]);
 }
 
 function alreadyThere(field: string, message: string) {
@@ -132,6 +142,7 @@ function newVisit(command: PostVisitDto, planned: PlannedVisit, recordedAt: Date
     costShareKey: planned.costShareKey,
     withoutAnaesthetic: planned.withoutAnaesthetic,
     recordedAt,
+    bookedVisitId: command.bookedVisitId ?? null,
     restorations: planned.restorations.map((r, i) => ({
       id: command.restorations[i]?.id ?? newId(),
       tooth: r.tooth,

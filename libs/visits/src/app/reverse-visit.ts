@@ -10,13 +10,15 @@ import {
   type ReversalDto,
   StockArrivals,
 } from '#lib/stock';
+import { bookAgain } from '../db/booked-record.js';
 import type { VisitDto } from '../http/visit-outputs.dto.js';
 import { VisitReader } from '../queries/visit-reader.js';
 import { refuseVisit } from '../visits.refusals.js';
 
 /**
  * Undoes a visit that was recorded wrongly: counter-entries put back what it took, with the value it
- * took along, and its open shortfalls are closed. The visit stays in the book, marked as reversed.
+ * took along, its open shortfalls are closed, and what it kept is booked again. The visit stays in
+ * the book, marked as reversed.
  */
 @Injectable()
 export class ReverseVisit {
@@ -48,8 +50,8 @@ export class ReverseVisit {
       tx,
       used.map((line) => line.consumable_id),
     );
-    const [visit] = await tx.query<{ reversed_at: Date | null }>(
-      'SELECT reversed_at FROM visits WHERE id = $1 FOR NO KEY UPDATE',
+    const [visit] = await tx.query<{ reversed_at: Date | null; booked_visit_id: string | null }>(
+      'SELECT reversed_at, booked_visit_id FROM visits WHERE id = $1 FOR NO KEY UPDATE',
       [id],
     );
     if (!visit) throw refuse('not_found', 'There is no visit with this id.');
@@ -73,6 +75,7 @@ export class ReverseVisit {
       'UPDATE visits SET reversed_at = $2, reversed_by = $3, reversal_note = $4 WHERE id = $1',
       [id, now, actor.personId, note],
     );
+    if (visit.booked_visit_id) await bookAgain(tx, visit.booked_visit_id);
     await this.arrivals.announce(tx, actor, [...new Set(rows.map((row) => row.consumable_id))]);
     return this.reader.get(tx, actor, id);
   }

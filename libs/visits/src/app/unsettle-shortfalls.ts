@@ -12,13 +12,13 @@ import { recostVisits } from './recost-visits.js';
 
 const SETTLED_FROM = `
 SELECT ${MOVEMENT_COLUMNS} FROM movements m JOIN layers l ON l.id = m.layer_id
-WHERE l.delivery_id = $1 AND m.shortfall_id IS NOT NULL AND m.reverses_id IS NULL
+WHERE l.delivery_id = $1 AND ($2::uuid IS NULL OR l.id = $2) AND m.shortfall_id IS NOT NULL AND m.reverses_id IS NULL
   AND ${NOT_REVERSED}
 ORDER BY m.sequence`;
 
 /** Takes back what a delivery that never was gave to shortfalls; they are open again. */
 export async function unsettle(tx: Tx, actor: Actor, what: Withdrawal): Promise<void> {
-  const rows = await tx.query<MovementRow>(SETTLED_FROM, [what.deliveryId]);
+  const rows = await tx.query<MovementRow>(SETTLED_FROM, [what.deliveryId, what.layerId ?? null]);
   if (rows.length === 0) return;
   const changes = await counterMovements(tx, rows, what.day, what.note);
   await applyStockChanges(tx, actor.personId, changes);

@@ -58,6 +58,7 @@ export interface NewVisit {
   readonly costShareKey: CostShareKey;
   readonly withoutAnaesthetic: boolean;
   readonly recordedAt: Date;
+  readonly bookedVisitId: string | null;
   readonly restorations: readonly NewRestoration[];
   readonly lines: readonly NewUsageLine[];
   readonly shortfalls: readonly NewShortfall[];
@@ -69,14 +70,20 @@ WITH input AS (SELECT $1::json AS doc, current_practice() AS practice_id, $2::uu
 visit AS (
   INSERT INTO visits (id, practice_id, chart_reference, visited_on, dentist_id, location_id,
     staff_count, cost_share_key, without_anaesthetic, material_cost, retake_cost, estimated,
-    recorded_by, recorded_at)
+    recorded_by, recorded_at, booked_visit_id)
   SELECT v.id, i.practice_id, v.chart_reference, v.visited_on, v.dentist_id, v.location_id,
     v.staff_count, v.cost_share_key, v.without_anaesthetic, v.material_cost, v.retake_cost,
-    v.estimated, i.person_id, v.recorded_at
+    v.estimated, i.person_id, v.recorded_at, v.booked_visit_id
   FROM input i, json_to_record(i.doc->'visit') AS v(id uuid, chart_reference text, visited_on date,
     dentist_id uuid, location_id uuid, staff_count smallint, cost_share_key text,
-    without_anaesthetic boolean, material_cost numeric, retake_cost numeric, estimated boolean, recorded_at timestamptz)
-  RETURNING id
+    without_anaesthetic boolean, material_cost numeric, retake_cost numeric, estimated boolean, recorded_at timestamptz,
+    booked_visit_id uuid)
+  RETURNING id, booked_visit_id
+), kept AS (
+  UPDATE booked_visits b SET kept = b.kept + 1,
+    state = CASE WHEN b.kept + 1 = b.alike THEN 'kept' ELSE b.state END
+  FROM visit v WHERE b.id = v.booked_visit_id AND b.state = 'booked'
+  RETURNING b.id
 ), new_restorations AS (
   INSERT INTO restorations (id, practice_id, visit_id, position, tooth, surfaces, cavity_class,
     reason, template_id, template_version, shades, attempts, cycles, volume_mm3, volume_source,
@@ -105,16 +112,22 @@ visit AS (
     restoration_id uuid, tooth smallint, attempt smallint, consumable_id uuid, driver text,
     planned numeric, placed numeric, dispensed numeric, shares_dose boolean, charged numeric, cost numeric)
 )
-INSERT INTO shortfalls (id, practice_id, usage_line_id, visit_id, consumable_id, location_id,
-  lot_id, used_on, quantity, unit_cost, cost_known)
-SELECT r.id, i.practice_id, r.usage_line_id, v.id, r.consumable_id, r.location_id, r.lot_id,
-  r.used_on, r.quantity, r.unit_cost, r.cost_known
-FROM input i, visit v, json_to_recordset(i.doc->'shortfalls') AS r(id uuid, usage_line_id uuid,
-  consumable_id uuid, location_id uuid, lot_id uuid, used_on date, quantity numeric,
-  unit_cost numeric, cost_known boolean)`;
+, new_shortfalls AS (
+  INSERT INTO shortfalls (id, practice_id, usage_line_id, visit_id, consumable_id, location_id,
+    lot_id, used_on, quantity, unit_cost, cost_known)
+  SELECT r.id, i.practice_id, r.usage_line_id, v.id, r.consumable_id, r.location_id, r.lot_id,
+    r.used_on, r.quantity, r.unit_cost, r.cost_known
+  FROM input i, visit v, json_to_recordset(i.doc->'shortfalls') AS r(id uuid, usage_line_id uuid,
+    consumable_id uuid, location_id uuid, lot_id uuid, used_on date, quantity numeric,
+    unit_cost numeric, cost_known boolean)
+)
+SELECT id FROM kept`;
 
-/** Writes a visit with its restorations, lines and shortfalls in one round trip. */
-export async function insertVisit(tx: Tx, personId: string, visit: NewVisit): Promise<void> {
+/**
+ * Writes a visit with its restorations, lines and shortfalls in one round trip, and marks the booking
+ * that it keeps. Answers whether that booking was still to be kept; true where there is none.
+ */
+export async function insertVisit(tx: Tx, personId: string, visit: NewVisit): Promise<boolean> {
   const doc = {
     visit: {
       id: visit.id,
@@ -129,13 +142,15 @@ export async function insertVisit(tx: Tx, personId: string, visit: NewVisit): Pr
       retake_cost: formatMoney(visit.cost.retake),
       estimated: visit.shortfalls.length > 0,
       recorded_at: visit.recordedAt,
+      booked_visit_id: visit.bookedVisitId,
     },
     restorations: visit.restorations.map((r, i) => restorationRow(r, i, visit.cost)),
     costs: visit.restorations.flatMap((r, i) => costRows(r.id, visit.cost.restorations[i])),
     lines: visit.lines.map((line, i) => lineRow(line, i, visit.restorations)),
     shortfalls: visit.shortfalls.map((s) => shortfallRow(s, visit)),
   };
-  await tx.named('visit-insert', INSERT, [JSON.stringify(doc), personId]);
+  const kept = await tx.named('visit-insert', INSERT, [JSON.stringify(doc), personId]);
+  return visit.bookedVisitId === null || kept.length === 1;
 }
 
 function restorationRow(r: NewRestoration, index: number, cost: VisitCost): object {

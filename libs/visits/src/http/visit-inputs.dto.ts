@@ -124,4 +124,7 @@ export class PostVisitDto extends PlanVisitDto {
 
   @IdField()
   dentistId: string;
+
+  @IdField({ optional: true, description: 'The booked visit that this one keeps.' })
+  bookedVisitId?: string | null;
 }
