@@ -1,31 +1,25 @@
 import { Injectable } from '@nestjs/common';
-import { recordAudit } from '#lib/access';
 import { quantity } from '#lib/measure';
 import { type Actor, invalidFields, refuse, type Tx, UnitOfWork } from '#lib/platform';
 import {
   loadOwnPlanning,
   loadPlanningSettings,
-  loadSupplyTerms,
   saveOwnPlanning,
   savePlanningSettings,
-  saveSupplyTerms,
 } from '../db/planning-settings.js';
 import {
   type ConsumablePlanning,
   inForce,
   NOTHING_OWN,
-  PLAIN_TERMS,
-  type SupplyTerms,
 } from '../domain/planning/planning-settings.js';
 import type {
   ConsumablePlanningAnswerDto,
   ConsumablePlanningDto,
   PlanningSettingsDto,
-  SupplyTermsAnswerDto,
-  SupplyTermsDto,
 } from '../http/planning-settings.dto.js';
+import { recordChange } from './record-change.js';
 
-/** How the practice plans its orders: its own defaults, single consumables, suppliers' terms. */
+/** How the practice plans its orders: its own defaults, and single consumables. */
 @Injectable()
 export class PlanningSettingsDesk {
   constructor(private readonly uow: UnitOfWork) {}
@@ -39,7 +33,7 @@ export class PlanningSettingsDesk {
       const before = await loadPlanningSettings(tx);
       await savePlanningSettings(tx, after);
       const subject = { kind: 'practice', id: actor.practiceId };
-      await audit(tx, actor, 'planning-settings.changed', subject, { before, after });
+      await recordChange(tx, actor, 'planning-settings.changed', subject, { before, after });
       return loadPlanningSettings(tx);
     });
   }
@@ -59,34 +53,8 @@ export class PlanningSettingsDesk {
       const { own: before } = await consumableAnswer(tx, id);
       await saveOwnPlanning(tx, id, after);
       const subject = { kind: 'consumable', id };
-      await audit(tx, actor, 'consumable-planning.changed', subject, { before, after });
+      await recordChange(tx, actor, 'consumable-planning.changed', subject, { before, after });
       return consumableAnswer(tx, id);
-    });
-  }
-
-  async getSupplier(actor: Actor, id: string): Promise<SupplyTermsAnswerDto> {
-    return this.uow.read(actor.practiceId, (tx) => supplierAnswer(tx, id));
-  }
-
-  async setSupplier(
-    actor: Actor,
-    id: string,
-    command: SupplyTermsDto,
-  ): Promise<SupplyTermsAnswerDto> {
-    const after: SupplyTerms = {
-      leadDays: command.leadDays ?? null,
-      orderCost: command.orderCost ?? null,
-      minimumOrder: command.minimumOrder ?? null,
-      freight: command.freight,
-      freeFreightFrom: command.freeFreightFrom ?? null,
-      workingDays: command.workingDays,
-    };
-    return this.uow.run(actor.practiceId, async (tx) => {
-      const { terms: before } = await supplierAnswer(tx, id);
-      await saveSupplyTerms(tx, id, after);
-      const subject = { kind: 'supplier', id };
-      await audit(tx, actor, 'supplier-terms.changed', subject, { before, after });
-      return supplierAnswer(tx, id);
     });
   }
 }
@@ -102,16 +70,6 @@ async function consumableAnswer(tx: Tx, id: string): Promise<ConsumablePlanningA
   return { consumableId: id, own, inForce: inForce(practice, own) };
 }
 
-async function supplierAnswer(tx: Tx, id: string): Promise<SupplyTermsAnswerDto> {
-  const found = await tx.query('SELECT id FROM suppliers WHERE practice_id = $1 AND id = $2', [
-    tx.practiceId,
-    id,
-  ]);
-  if (found.length === 0) throw refuse('not_found', 'There is no supplier with this id.');
-  const terms = (await loadSupplyTerms(tx, id)).get(id) ?? PLAIN_TERMS;
-  return { supplierId: id, terms: { ...terms, workingDays: [...terms.workingDays] } };
-}
-
 function ownOf(command: ConsumablePlanningDto): ConsumablePlanning {
   return {
     serviceMeasure: command.serviceMeasure ?? null,
@@ -120,6 +78,7 @@ function ownOf(command: ConsumablePlanningDto): ConsumablePlanning {
     expiryCertainty: command.expiryCertainty ?? null,
     reorderAt: command.reorderAt ?? null,
     orderUpTo: command.orderUpTo ?? null,
+    shelfRoom: command.shelfRoom ?? null,
     note: command.note?.trim() ?? null,
   };
 }
@@ -133,15 +92,4 @@ function checkOwn(own: ConsumablePlanning): void {
   if (reorderAt !== null && orderUpTo !== null && quantity(orderUpTo) < quantity(reorderAt)) {
     throw invalidFields([{ field: 'orderUpTo', message: 'must not be below reorderAt' }]);
   }
-}
-
-function audit(
-  tx: Tx,
-  actor: Actor,
-  action: string,
-  subject: { readonly kind: string; readonly id: string },
-  details: Readonly<Record<string, unknown>>,
-): Promise<void> {
-  const { kind: subjectKind, id: subjectId } = subject;
-  return recordAudit(tx, actor, { action, subjectKind, subjectId, details });
 }

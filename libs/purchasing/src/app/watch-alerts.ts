@@ -121,17 +121,17 @@ async function freshOf(tx: Tx, channel: 'digest' | 'webhook', standing: readonly
   return standing.filter(({ episode }) => fresh.has(episode.id));
 }
 
-/** What leaves the house: never more than the book shows on the screen Today; no patient is in it. */
-function published({ urgency: _, ...alert }: Alert): Omit<Alert, 'urgency'> {
+/** What leaves the house: never more than the screen Today shows, and no chart of a patient. */
+function published({ urgency: _, bookedVisits: __, ...alert }: Alert): object {
   return alert;
 }
 
 function digestAlert(alert: Alert): DigestAlert {
-  const { lot, location } = alert;
+  const { lot, location, order } = alert;
   const number = lot === null ? '' : ` (${lot.lotNumber ?? '–'})`;
   return {
     ...{ id: alert.id, kind: alert.kind, figures: alert.figures },
-    subject: `${nameOf(alert.consumable)}${number}`,
+    subject: order ? `${order.number}, ${order.supplier}` : `${nameOf(alert.consumable)}${number}`,
     place: location?.name ?? null,
   };
 }

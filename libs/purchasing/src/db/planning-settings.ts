@@ -3,9 +3,7 @@ import {
   type ConsumablePlanning,
   NOTHING_OWN,
   PLAIN_SETTINGS,
-  PLAIN_TERMS,
   type PlanningSettings,
-  type SupplyTerms,
 } from '../domain/planning/planning-settings.js';
 import { amountOrNull, levelText, quantityOrNull } from './planning-decimals.js';
 
@@ -45,7 +43,8 @@ export async function savePlanningSettings(tx: Tx, settings: PlanningSettings): 
 
 const OWN = `SELECT consumable_id AS "consumableId", service_measure AS "serviceMeasure",
   service_level AS "serviceLevel", review_days AS "reviewDays",
-  expiry_certainty AS "expiryCertainty", reorder_at AS "reorderAt", order_up_to AS "orderUpTo", note
+  expiry_certainty AS "expiryCertainty", reorder_at AS "reorderAt", order_up_to AS "orderUpTo",
+  shelf_room AS "shelfRoom", note
   FROM consumable_planning WHERE practice_id = $1 AND ($2::uuid IS NULL OR consumable_id = $2)`;
 
 type OwnRow = ConsumablePlanning & { readonly consumableId: string };
@@ -67,6 +66,7 @@ function ownOf(row: ConsumablePlanning): ConsumablePlanning {
     expiryCertainty: row.expiryCertainty === null ? null : levelText(row.expiryCertainty),
     reorderAt: quantityOrNull(row.reorderAt),
     orderUpTo: quantityOrNull(row.orderUpTo),
+    shelfRoom: quantityOrNull(row.shelfRoom),
   };
 }
 
@@ -77,59 +77,15 @@ export async function saveOwnPlanning(
 ): Promise<void> {
   await tx.query(
     `INSERT INTO consumable_planning (practice_id, consumable_id, service_measure, service_level,
-       review_days, expiry_certainty, reorder_at, order_up_to, note)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)
+       review_days, expiry_certainty, reorder_at, order_up_to, note, shelf_room)
+     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
      ON CONFLICT (practice_id, consumable_id) DO UPDATE SET service_measure = $3,
        service_level = $4, review_days = $5, expiry_certainty = $6, reorder_at = $7,
-       order_up_to = $8, note = $9`,
+       order_up_to = $8, note = $9, shelf_room = $10`,
     [
       ...[tx.practiceId, consumableId, own.serviceMeasure, own.serviceLevel, own.reviewDays],
       ...[own.expiryCertainty, own.reorderAt, own.orderUpTo, own.note],
-    ],
-  );
-}
-
-const TERMS = `SELECT supplier_id AS "supplierId", lead_days AS "leadDays",
-  order_cost AS "orderCost", minimum_order AS "minimumOrder", freight,
-  free_freight_from AS "freeFreightFrom", working_days AS "workingDays"
-  FROM supplier_terms WHERE practice_id = $1 AND ($2::uuid IS NULL OR supplier_id = $2)`;
-
-type TermsRow = SupplyTerms & { readonly supplierId: string };
-
-/** What suppliers ask for, by id; all of them, or one. */
-export async function loadSupplyTerms(
-  tx: Tx,
-  supplierId: string | null = null,
-): Promise<ReadonlyMap<string, SupplyTerms>> {
-  const rows = await tx.query<TermsRow>(TERMS, [tx.practiceId, supplierId]);
-  return new Map(
-    rows.map(({ supplierId: id, ...row }) => [
-      id,
-      {
-        ...row,
-        orderCost: amountOrNull(row.orderCost),
-        minimumOrder: amountOrNull(row.minimumOrder),
-        freight: amountOrNull(row.freight) ?? PLAIN_TERMS.freight,
-        freeFreightFrom: amountOrNull(row.freeFreightFrom),
-      },
-    ]),
-  );
-}
-
-export async function saveSupplyTerms(
-  tx: Tx,
-  supplierId: string,
-  terms: SupplyTerms,
-): Promise<void> {
-  await tx.query(
-    `INSERT INTO supplier_terms (practice_id, supplier_id, lead_days, order_cost, minimum_order,
-       freight, free_freight_from, working_days)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8)
-     ON CONFLICT (practice_id, supplier_id) DO UPDATE SET lead_days = $3, order_cost = $4,
-       minimum_order = $5, freight = $6, free_freight_from = $7, working_days = $8`,
-    [
-      ...[tx.practiceId, supplierId, terms.leadDays, terms.orderCost, terms.minimumOrder],
-      ...[terms.freight, terms.freeFreightFrom, [...terms.workingDays]],
+      own.shelfRoom,
     ],
   );
 }

@@ -4,6 +4,8 @@ export const ALERT_KINDS = [
   'expired on shelf',
   'opened too long',
   'open shortfall',
+  'runs out before delivery',
+  'overdue order',
   'below reorder point',
   'expires within N days',
 ] as const;
@@ -31,7 +33,25 @@ export interface AlertPlace {
   readonly name: string;
 }
 
-/** One number behind an alert; the unit is a stock unit, a currency, days, packs or empty. */
+/** The order that an alert is about. */
+export interface AlertOrder {
+  readonly id: string;
+  readonly number: number;
+  readonly supplier: string;
+}
+
+/** A booked visit that may go without. */
+export interface AlertBookedVisit {
+  readonly id: string;
+  readonly day: string;
+  readonly chartReference: string | null;
+  /** So many alike visits are still to come. */
+  readonly toCome: number;
+  /** What each is planned to use. */
+  readonly need: string;
+}
+
+/** One number behind an alert; the unit is a stock unit, a currency, days, packs, % or empty. */
 export interface Figure {
   readonly name: string;
   readonly value: string;
@@ -53,6 +73,8 @@ export interface Alert {
   readonly lot: AlertLot | null;
   readonly location: AlertPlace | null;
   readonly holdingId: string | null;
+  readonly order?: AlertOrder;
+  readonly bookedVisits?: readonly AlertBookedVisit[];
   readonly figures: readonly Figure[];
   readonly sentence: string;
   readonly action: AlertAction;

@@ -23,6 +23,7 @@ const facts: SupplyFacts = {
   },
   usable: quantity('4'),
   openShortfall: 0n,
+  onOrder: 0n,
   reorderAt: quantity('5'),
   reorderUpTo: quantity('15'),
   offers: [offer('a', '5', '80')],
@@ -73,6 +74,18 @@ describe('how much to order', () => {
 });
 
 describe('the reorder alert', () => {
+  it('counts what is on order as if it were there', () => {
+    expect(reorderAlert({ ...facts, onOrder: quantity('2') }, 'EUR')).toBeUndefined();
+    const still = reorderAlert({ ...facts, onOrder: quantity('0.5') }, 'EUR');
+    expect(still?.sentence).toContain('4 mL of Adhesive usable, and 0.5 mL on order, is not more');
+    expect(still?.figures.slice(0, 4)).toEqual([
+      { name: 'usable', value: '4', unit: 'mL' },
+      { name: 'on order', value: '0.5', unit: 'mL' },
+      { name: 'open shortfall', value: '0', unit: 'mL' },
+      { name: 'position', value: '4.5', unit: 'mL' },
+    ]);
+  });
+
   it('explains itself with its numbers', () => {
     expect(reorderAlert({ ...facts, openShortfall: quantity('0.5') }, 'EUR')).toMatchObject({
       id: 'below-reorder-point:c1',

@@ -56,6 +56,8 @@ export interface SupplyFacts {
   readonly consumable: AlertConsumable;
   readonly usable: bigint;
   readonly openShortfall: bigint;
+  /** What sent orders still have to bring. */
+  readonly onOrder: bigint;
   readonly reorderAt: bigint;
   readonly reorderUpTo: bigint | null;
   readonly offers: readonly Offer[];
@@ -65,7 +67,8 @@ export interface SupplyFacts {
 export function reorderAlert(facts: SupplyFacts, currency: string): Alert | undefined {
   const kind = 'below reorder point';
   const { consumable, reorderAt, reorderUpTo } = facts;
-  const levels = { position: facts.usable - facts.openShortfall, reorderAt, reorderUpTo };
+  const position = facts.usable + facts.onOrder - facts.openShortfall;
+  const levels = { position, reorderAt, reorderUpTo };
   if (!isBelow(levels)) return undefined;
   const order = suggestOrder(levels, facts.offers);
   return {
@@ -92,6 +95,7 @@ function levelFigures(facts: SupplyFacts, levels: ReorderLevels): Figure[] {
   const figure = (name: string, value: bigint) => ({ name, value: quantityText(value), unit });
   return [
     figure('usable', facts.usable),
+    ...(facts.onOrder === 0n ? [] : [figure('on order', facts.onOrder)]),
     figure('open shortfall', facts.openShortfall),
     figure('position', levels.position),
     figure('reorder at', levels.reorderAt),
@@ -117,13 +121,15 @@ function reorderSentence(facts: SupplyFacts, order: SuggestedOrder | undefined):
     openShortfall === 0n
       ? ''
       : `, less ${amount(quantityText(openShortfall), unit)} owed to visits,`;
+  const coming =
+    facts.onOrder === 0n ? '' : `, and ${amount(quantityText(facts.onOrder), unit)} on order,`;
   const what = `${amount(quantityText(facts.usable), unit)} of ${nameOf(consumable)}`;
   const point = `the reorder point of ${amount(quantityText(facts.reorderAt), unit)}`;
   const from = order?.offer.supplierName ? ` from ${order.offer.supplierName}` : '';
   const advice = order
     ? `Order ${packsOf(order)} of ${order.offer.name}${from}.`
     : 'No presentation says how it is bought.';
-  return `${what} usable${owed} is not more than ${point}. ${advice}`;
+  return `${what} usable${coming}${owed} is not more than ${point}. ${advice}`;
 }
 
 function packsOf(order: SuggestedOrder): string {

@@ -2,6 +2,7 @@ import {
   ChoiceField,
   OutChoice,
   OutDate,
+  OutDecimal,
   OutId,
   OutInstant,
   OutList,
@@ -34,7 +35,7 @@ export class AlertFigureDto {
   @OutText({ example: '1.2', description: 'A decimal as text.' })
   value: string;
 
-  @OutText({ example: 'g', description: 'Stock unit, currency, days, packs, or nothing.' })
+  @OutText({ example: 'g', description: 'Stock unit, currency, days, packs, %, or nothing.' })
   unit: string;
 }
 
@@ -49,6 +50,34 @@ export class AlertActionDto {
   href: string;
 }
 
+export class AlertOrderDto {
+  @OutId()
+  id: string;
+
+  @OutWhole({ example: 42 })
+  number: number;
+
+  @OutText({ description: 'The name of the supplier.' })
+  supplier: string;
+}
+
+export class AlertBookedVisitDto {
+  @OutId()
+  id: string;
+
+  @OutDate()
+  day: string;
+
+  @OutText({ nullable: true })
+  chartReference: string | null;
+
+  @OutWhole({ description: 'So many alike visits are still to come.' })
+  toCome: number;
+
+  @OutDecimal({ description: 'What each is planned to use.' })
+  need: string;
+}
+
 export class AlertDto {
   @OutText({ description: 'The same reason has the same id on the next day.' })
   id: string;
@@ -59,7 +88,9 @@ export class AlertDto {
   @OutWhole({ example: 1, description: '1 is the most urgent.' })
   severity: number;
 
-  @OutObject(() => StockConsumableDto)
+  @OutObject(() => StockConsumableDto, {
+    description: 'Of an overdue order: what the first of its outstanding lines is about.',
+  })
   consumable: StockConsumableDto;
 
   @OutObject(() => StockLotDto, { nullable: true })
@@ -70,6 +101,14 @@ export class AlertDto {
 
   @OutId({ nullable: true, description: 'What to write off, return or move.' })
   holdingId: string | null;
+
+  @OutObject(() => AlertOrderDto, { nullable: true, description: 'Of an overdue order.' })
+  order: AlertOrderDto | null;
+
+  @OutList(() => AlertBookedVisitDto, {
+    description: 'Of what runs out before delivery: the booked visits that may go without.',
+  })
+  bookedVisits: AlertBookedVisitDto[];
 
   @OutList(() => AlertFigureDto)
   figures: AlertFigureDto[];

@@ -105,6 +105,58 @@ export class HorizonDto {
   quantiles: QuantileDto[];
 }
 
+export class BookedDayDto {
+  @OutDate()
+  day: string;
+
+  @OutWhole({ description: 'Booked visits still to come, whether they use it or not.' })
+  visits: number;
+
+  @OutDecimal({ description: 'What they are expected to use; some will fall through.' })
+  booked: string;
+
+  @OutDecimal({ description: 'Usual use of such a day, by the statistics alone.' })
+  usual: string;
+
+  @OutDecimal({ description: 'The part of the usual use that the booked visits stand for.' })
+  replaced: string;
+
+  @OutDecimal({ description: 'Booked and what is left of the usual use.' })
+  expected: string;
+}
+
+export class BookedForecastDto {
+  @OutDecimal({ description: 'Share of bookings that are kept, as lately seen.', example: '0.93' })
+  keptShare: string;
+
+  @OutFlag({ description: 'Every visit of the practice is booked here.' })
+  wholeDay: boolean;
+
+  @OutList(() => BookedDayDto, { description: 'Days on which anything is booked, up to 90.' })
+  days: BookedDayDto[];
+
+  @OutText({ description: 'The same in a sentence.' })
+  sentence: string;
+}
+
+export class AssumedDto {
+  @OutChoice([
+    'no use yet',
+    'few uses',
+    'short history',
+    'died out',
+    'left out as one-off or retake',
+    'shortfalls counted as use',
+  ])
+  code: string;
+
+  @OutWhole({ nullable: true, description: 'Days, or days with use.' })
+  days: number | null;
+
+  @OutDecimal({ nullable: true })
+  quantity: string | null;
+}
+
 export class ItemForecastDto {
   @OutObject(() => StockConsumableDto)
   consumable: StockConsumableDto;
@@ -145,9 +197,23 @@ export class ItemForecastDto {
   @OutText({ description: 'Why the chosen one was chosen.' })
   choice: string;
 
+  @OutChoice(['no use', 'short history', 'died out', 'least loss in the backtest'], {
+    description: 'The same as a word.',
+  })
+  reason: string;
+
+  @OutList(() => AssumedDto, { description: 'What was taken for granted, in figures.' })
+  assumed: AssumedDto[];
+
   @OutTexts({ description: 'What was taken for granted, a sentence each.' })
   assumptions: string[];
 
-  @OutList(() => HorizonDto)
+  @OutList(() => HorizonDto, { description: 'With what visits are booked to use.' })
   horizons: HorizonDto[];
+
+  @OutObject(() => BookedForecastDto, {
+    nullable: true,
+    description: 'What visits are booked to use of it; null: bookings say nothing of it.',
+  })
+  booked: BookedForecastDto | null;
 }

@@ -11,8 +11,6 @@ import {
   OneOffDto,
   OneOffListDto,
   PlanningSettingsDto,
-  SupplyTermsAnswerDto,
-  SupplyTermsDto,
 } from './planning-settings.dto.js';
 
 @ApiTags('reorder')
@@ -72,29 +70,6 @@ export class PlanningSettingsController {
     @Body() body: ConsumablePlanningDto,
   ): Promise<ConsumablePlanningAnswerDto> {
     return this.desk.setConsumable(actor, id, body);
-  }
-
-  @Get('settings/suppliers/:id')
-  @Needs('alerts.read')
-  @ApiOperation({ operationId: 'getSupplyTerms', summary: 'What a supplier asks for' })
-  @ApiOkResponse({ type: SupplyTermsAnswerDto })
-  async getSupplier(
-    @CurrentActor() actor: Actor,
-    @Param('id', IdPipe) id: string,
-  ): Promise<SupplyTermsAnswerDto> {
-    return this.desk.getSupplier(actor, id);
-  }
-
-  @Put('settings/suppliers/:id')
-  @Needs('ordering.manage')
-  @ApiOperation({ operationId: 'setSupplyTerms', summary: 'Set what a supplier asks for' })
-  @ApiOkResponse({ type: SupplyTermsAnswerDto })
-  async setSupplier(
-    @CurrentActor() actor: Actor,
-    @Param('id', IdPipe) id: string,
-    @Body() body: SupplyTermsDto,
-  ): Promise<SupplyTermsAnswerDto> {
-    return this.desk.setSupplier(actor, id, body);
   }
 
   @Get('one-offs')

@@ -1,6 +1,5 @@
 import {
   ChoiceField,
-  ChoiceListField,
   DateField,
   DecimalField,
   FlagField,
@@ -15,7 +14,6 @@ import {
   TextField,
   WholeField,
 } from '#lib/platform';
-import { WEEKDAYS, type Weekday } from '../domain/planning/planning-settings.js';
 import { SERVICE_MEASURES, type ServiceMeasure } from '../domain/policy/index.js';
 
 const LEVEL = { above: '0', max: '0.9999' };
@@ -85,6 +83,13 @@ export class ConsumablePlanningDto {
   @DecimalField({ min: '0', optional: true, description: 'Used instead of the reckoned one.' })
   orderUpTo?: string | null;
 
+  @DecimalField({
+    above: '0',
+    optional: true,
+    description: 'The most that fits on the shelf, what is there and on its way included.',
+  })
+  shelfRoom?: string | null;
+
   @TextField(500, { optional: true, example: 'Two courses in May.' })
   note?: string | null;
 }
@@ -98,37 +103,6 @@ export class ConsumablePlanningAnswerDto {
 
   @OutObject(() => PlanningSettingsDto, { description: 'What holds for it.' })
   inForce: PlanningSettingsDto;
-}
-
-export class SupplyTermsDto {
-  @WholeField(0, 250, {
-    optional: true,
-    description: 'Working days until a delivery, as stated. Null: as the practice has it.',
-  })
-  leadDays?: number | null;
-
-  @DecimalField({ min: '0', optional: true, description: 'Null: as the practice has it.' })
-  orderCost?: string | null;
-
-  @DecimalField({ min: '0', optional: true, description: 'Least value of the goods of an order.' })
-  minimumOrder?: string | null;
-
-  @DecimalField({ min: '0', example: '7.90' })
-  freight: string;
-
-  @DecimalField({ min: '0', optional: true, description: 'Value from which freight is free.' })
-  freeFreightFrom?: string | null;
-
-  @ChoiceListField(WEEKDAYS, { min: 1, description: 'Days on which the supplier works.' })
-  workingDays: Weekday[];
-}
-
-export class SupplyTermsAnswerDto {
-  @OutId()
-  supplierId: string;
-
-  @OutObject(() => SupplyTermsDto)
-  terms: SupplyTermsDto;
 }
 
 export class NewOneOffDto {

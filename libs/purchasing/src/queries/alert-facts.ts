@@ -10,6 +10,7 @@ import {
   toLot,
   toPlace,
 } from '#lib/stock';
+import { OUTSTANDING } from '../db/orders/arrived.js';
 import type { ShelfFacts } from '../domain/stock-alerts.js';
 import type { Offer } from '../domain/suggest-order.js';
 import type { ShortfallFacts, SupplyFacts } from '../domain/supply-alerts.js';
@@ -86,12 +87,16 @@ WITH usable AS MATERIALIZED (
 ), owed AS MATERIALIZED (
   SELECT consumable_id, sum(quantity - settled) AS quantity FROM shortfalls
   WHERE practice_id = $1 AND settled < quantity AND cancelled_at IS NULL GROUP BY consumable_id
+), coming AS MATERIALIZED (
+  SELECT consumable_id, sum(packs * pack_content) AS quantity FROM (${OUTSTANDING}) waiting
+  GROUP BY consumable_id
 )
 SELECT ${CONSUMABLE_COLUMNS}, c.reorder_at, c.reorder_up_to, coalesce(u.quantity, 0) AS usable,
-       coalesce(o.quantity, 0) AS owed, offers.list AS offers
+       coalesce(o.quantity, 0) AS owed, coalesce(g.quantity, 0) AS coming, offers.list AS offers
 FROM consumables c
 LEFT JOIN usable u ON u.consumable_id = c.id
 LEFT JOIN owed o ON o.consumable_id = c.id
+LEFT JOIN coming g ON g.consumable_id = c.id
 CROSS JOIN LATERAL (
   SELECT coalesce(json_agg(json_build_object('id', p.id, 'name', p.name, 'supplier', s.name,
            'content', (p.containers_per_pack * p.content_per_container)::text,
@@ -99,15 +104,16 @@ CROSS JOIN LATERAL (
   FROM presentations p
   LEFT JOIN suppliers s ON s.id = p.supplier_id
   LEFT JOIN LATERAL (
-    SELECT l.pack_price FROM layers l JOIN deliveries d ON d.id = l.delivery_id
+    SELECT coalesce(l.kit_pack_price, l.pack_price) AS pack_price
+    FROM layers l JOIN deliveries d ON d.id = l.delivery_id
     WHERE l.practice_id = $1 AND l.consumable_id = c.id AND l.presentation_id = p.id
-      AND d.reversed_at IS NULL
+      AND d.reversed_at IS NULL AND NOT l.undone AND NOT l.sample
     ORDER BY l.received_on DESC, l.id DESC LIMIT 1
   ) paid ON true
   WHERE p.practice_id = $1 AND p.consumable_id = c.id AND p.active
 ) offers
 WHERE c.practice_id = $1 AND c.active AND c.reorder_at IS NOT NULL
-  AND coalesce(u.quantity, 0) - coalesce(o.quantity, 0) <= c.reorder_at`;
+  AND coalesce(u.quantity, 0) + coalesce(g.quantity, 0) - coalesce(o.quantity, 0) <= c.reorder_at`;
 
 interface OfferJson {
   readonly id: string;
@@ -122,6 +128,7 @@ interface SupplyRow extends ConsumableColumns {
   readonly reorder_up_to: string | null;
   readonly usable: string;
   readonly owed: string;
+  readonly coming: string;
   readonly offers: readonly OfferJson[];
 }
 
@@ -135,6 +142,7 @@ export async function loadSupply(
     consumable: toConsumable(row),
     usable: microOf(row.usable),
     openShortfall: microOf(row.owed),
+    onOrder: microOf(row.coming),
     reorderAt: microOf(row.reorder_at),
     reorderUpTo: row.reorder_up_to === null ? null : microOf(row.reorder_up_to),
     offers: row.offers.map(toOffer),

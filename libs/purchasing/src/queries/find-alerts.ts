@@ -1,9 +1,13 @@
 import { Injectable } from '@nestjs/common';
 import type { IsoDate, Tx } from '#lib/platform';
 import { type Alert, inOrderOfUrgency } from '../domain/alert.js';
+import { overdueAlert } from '../domain/orders/overdue-alert.js';
+import { runOutAlert } from '../domain/run-out-alert.js';
 import { shelfAlert } from '../domain/stock-alerts.js';
 import { reorderAlert, shortfallAlert } from '../domain/supply-alerts.js';
 import { loadShelf, loadShortfalls, loadSupply } from './alert-facts.js';
+import { loadOverdue } from './orders/overdue-facts.js';
+import { loadRunOuts } from './run-out-facts.js';
 
 export interface AlertQuestion {
   readonly practiceId: string;
@@ -20,9 +24,13 @@ export class FindAlerts {
     const shelf = await loadShelf(tx, practiceId, today, withinDays);
     const shortfalls = await loadShortfalls(tx, practiceId);
     const supply = await loadSupply(tx, practiceId, today);
+    const overdue = await loadOverdue(tx, today);
+    const runOuts = await loadRunOuts(tx, today);
     const found = [
       ...shelf.map((facts) => shelfAlert(facts, withinDays)),
       ...shortfalls.map((facts) => shortfallAlert(facts, currency)),
+      ...runOuts.map(runOutAlert),
+      ...overdue.map(overdueAlert),
       ...supply.map((facts) => reorderAlert(facts, currency)),
     ].filter((alert) => alert !== undefined);
     return inOrderOfUrgency(found);

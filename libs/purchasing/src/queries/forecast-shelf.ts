@@ -6,13 +6,15 @@ import { epochDay } from '../domain/forecast/calendar.js';
 import {
   type DayForecast,
   forecastHistory,
-  judgeHistory,
+  judgeSteps,
   seedFrom,
 } from '../domain/forecast/index.js';
 import { type ShelfOptions, shelfPrior } from '../domain/forecast/shelf-forecast.js';
 import type { DayUse, DemandHistory } from '../domain/forecast/usage-history.js';
+import type { BookedDemand } from '../domain/planning/booked-demand.js';
 import { itemHistory, type OneOffSpan, practiceDays } from '../domain/planning/item-history.js';
 import type { PlanningRules } from '../domain/planning/plan-item.js';
+import { loadBookedDemand } from './booked-use.js';
 import { loadOneOffSpans, type PlannedItem } from './planning-facts.js';
 import { Turns } from './take-turns.js';
 import { loadUsage, loadVisitDays, type UsageText, usesOf } from './usage-history.js';
@@ -26,6 +28,8 @@ export interface ShelfUse {
   readonly oneOffs: ReadonlyMap<string, readonly OneOffSpan[]>;
   readonly items: readonly PlannedItem[];
   readonly rules: PlanningRules;
+  /** What visits are booked to use: put over the forecasts, which do not depend on it. */
+  readonly booked: BookedDemand;
 }
 
 export interface ForecastOfItem {
@@ -46,7 +50,9 @@ export async function loadShelfUse(
   const usage = await loadUsage(tx, today, locationId);
   const visitDays = await loadVisitDays(tx, today);
   const oneOffs = await loadOneOffSpans(tx);
-  return { practiceId: tx.practiceId, today, usage, visitDays, oneOffs, ...known };
+  const { leaveOutRetakes } = known.rules.settings;
+  const booked = await loadBookedDemand(tx, today, { leaveOutRetakes, locationId });
+  return { practiceId: tx.practiceId, today, usage, visitDays, oneOffs, booked, ...known };
 }
 
 /** So many shelves are remembered; each holds its histories and methods, no distributions. */
@@ -108,7 +114,8 @@ async function forecastAll(shelf: ShelfUse): Promise<ShelfForecasts> {
     const oneOffs = shelf.oneOffs.get(id) ?? [];
     const facts = { uses, oneOffs, practice, today: rules.today, stockedSince, leaveOutRetakes };
     const history = itemHistory(facts);
-    judged.push({ id, uses, history, judged: judgeHistory(history, options(id)) });
+    const backtest = await turns.through(judgeSteps(history, options(id)));
+    judged.push({ id, uses, history, judged: backtest });
   }
   const prior = shelfPrior(judged.map((each) => each.judged));
   const forecasts = new Map<string, ForecastOfItem>();

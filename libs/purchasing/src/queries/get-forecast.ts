@@ -5,9 +5,15 @@ import { isoDay } from '../domain/forecast/calendar.js';
 import { candidateMethods } from '../domain/forecast/index.js';
 import { methodKey } from '../domain/forecast/methods.js';
 import { expectedFromSteps } from '../domain/forecast/quantity-grid.js';
-import { assumptionSentence, choiceSentence } from '../domain/planning/forecast-words.js';
+import type { BookedUse } from '../domain/forecast/shelf-forecast.js';
+import {
+  assumedFigures,
+  assumptionSentence,
+  choiceSentence,
+} from '../domain/planning/forecast-words.js';
 import { type OneOffSpan, weeklyDemand } from '../domain/planning/item-history.js';
 import type { HorizonDto, ItemForecastDto, UsageHistoryDto } from '../http/forecast.dto.js';
+import { bookedForecast } from './booked-view.js';
 import {
   type ForecastOfItem,
   ForecastShelf,
@@ -16,7 +22,7 @@ import {
 } from './forecast-shelf.js';
 import { loadPlannedItems, loadPlanningRules } from './planning-facts.js';
 
-const HORIZONS = [7, 14, 30, 90] as const;
+const HORIZONS = [7, 14, 21, 30, 45, 60, 75, 90] as const;
 const LEVELS = ['0.05', '0.25', '0.5', '0.75', '0.9', '0.95', '0.98', '0.99'] as const;
 
 /** What was used of a consumable, and what is expected to be, with how the forecast was found. */
@@ -44,12 +50,14 @@ export class GetForecast {
     if (!item) throw refuse('not_found', 'There is no active consumable with this id.');
     const found = (await this.forecastShelf.run(shelf)).get(consumableId);
     if (!found) throw new Error('A consumable of the shelf has no forecast');
+    const booked = shelf.booked.of(consumableId);
     return {
       ...{ consumable: item.consumable, asOf: today, locationId: at },
       history: historyDto(found, shelf.oneOffs.get(consumableId) ?? []),
       judgedDays: usualHorizon(shelf.rules),
       ...methodDto(found, item.consumable.unit),
-      horizons: HORIZONS.map((days) => horizonDto(found, days)),
+      horizons: HORIZONS.map((days) => horizonDto(found, days, booked)),
+      booked: bookedForecast(found, shelf.booked, item.consumable),
     };
   }
 }
@@ -95,13 +103,19 @@ function methodDto({ judged, forecast }: ForecastOfItem, unit: string) {
         chosen: methodKey(method) === chosen,
       };
     }),
+    reason: item.choice.reason,
+    assumed: forecast.assumptions.map(assumedFigures),
     choice: choiceSentence(item.choice.reason, chosen, judged.origins),
     assumptions: forecast.assumptions.map((assumption) => assumptionSentence(assumption, unit)),
   };
 }
 
-function horizonDto({ forecast }: ForecastOfItem, days: number): HorizonDto {
-  const use = forecast.over(days);
+function horizonDto(
+  { forecast }: ForecastOfItem,
+  days: number,
+  booked: BookedUse | undefined,
+): HorizonDto {
+  const use = forecast.over(days, booked);
   return {
     days,
     mean: text(use.mean),

@@ -46,6 +46,8 @@ function toDto(alert: Alert, since: Date | undefined, snooze: SnoozeRow | undefi
     lot: alert.lot,
     location: alert.location,
     holdingId: alert.holdingId,
+    order: alert.order ?? null,
+    bookedVisits: (alert.bookedVisits ?? []).map((visit) => ({ ...visit })),
     figures: [...alert.figures],
     sentence: alert.sentence,
     action: alert.action,

@@ -1,105 +1,58 @@
 import { Injectable } from '@nestjs/common';
-import { type Actor, Clock, UnitOfWork } from '#lib/platform';
-import { seededRandom, seedFrom } from '../domain/forecast/index.js';
-import { basketTerms, itemFacts, NO_SUPPLIER } from '../domain/planning/plan-item.js';
+import { formatMoney, type Money, money, moneyFromMicro } from '#lib/measure';
+import type { Actor } from '#lib/platform';
+import { nameOf } from '../domain/alert.js';
+import { basketTerms, NO_SUPPLIER } from '../domain/planning/plan-item.js';
 import { choiceWords } from '../domain/planning/proposal-words.js';
-import { spanDemand } from '../domain/planning/span-demand.js';
 import {
+  type BasketChoice,
   type BasketItem,
   basketItem,
-  decideOrder,
   fillBasket,
-  type ItemFacts,
   type OrderDecision,
-  type OrderProposal,
-  proposeOrder,
   type SupplierBasket,
 } from '../domain/policy/index.js';
-import type { BasketDto, ProposalDto, ProposalListDto } from '../http/proposals.dto.js';
-import {
-  type ForecastOfItem,
-  ForecastShelf,
-  loadShelfUse,
-  type ShelfForecasts,
-  type ShelfUse,
-} from './forecast-shelf.js';
-import { loadPlannedItems, loadPlanningRules, type PlannedItem } from './planning-facts.js';
-import { moneyOf, proposalDto } from './proposal-view.js';
+import type { BasketDto, ProposalDto, ProposalListDto, ShapingDto } from '../http/proposals.dto.js';
+import { type Decided, type DecidedShelf, DecideShelf } from './decide-shelf.js';
+import { proposalOf } from './proposal-view.js';
 import { Turns } from './take-turns.js';
-
-interface Decided {
-  readonly item: PlannedItem;
-  readonly found: ForecastOfItem;
-  readonly decision: OrderDecision;
-}
 
 /**
  * What to order today: one order per supplier of what is at or below its reorder point, and of what
- * fills it up, each line with the numbers behind it. Every item is a step of its own, so that other
- * requests get their turn in between.
+ * fills it up, each line with the numbers behind it.
  */
 @Injectable()
 export class ListProposals {
-  constructor(
-    private readonly uow: UnitOfWork,
-    private readonly clock: Clock,
-    private readonly forecastShelf: ForecastShelf,
-  ) {}
+  constructor(private readonly decideShelf: DecideShelf) {}
 
   async run(actor: Actor): Promise<ProposalListDto> {
-    const { currency, practiceId } = actor;
-    const today = this.clock.today(actor.timeZone);
-    const shelf = await this.uow.read(practiceId, async (tx) => {
-      const items = await loadPlannedItems(tx, today);
-      const rules = await loadPlanningRules(tx, today);
-      return loadShelfUse(tx, today, { items, rules });
-    });
-    const decided = await decideAll(shelf, await this.forecastShelf.run(shelf));
+    const known = await this.decideShelf.run(actor);
     const turns = new Turns();
     const orders: BasketDto[] = [];
-    for (const basket of basketsOf(decided, shelf)) {
-      orders.push(await basketDto(basket, decided, { currency, turns }));
+    const ordered = new Set<string>();
+    for (const basket of basketsOf(known)) {
+      orders.push(await basketDto(basket, known, turns));
+      for (const line of basket.lines) ordered.add(line.itemId);
     }
     const stuck: ProposalDto[] = [];
-    for (const each of decided.values()) {
-      if (!isStuck(each.decision)) continue;
+    for (const each of known.items.values()) {
+      if (!isStuck(each, ordered)) continue;
       await turns.next();
-      stuck.push(proposalDto(propose(each), each, null, currency));
+      stuck.push(proposalOf(each, null, known));
     }
-    return { asOf: today, currency, looked: decided.size, orders, stuck };
+    const { today: asOf, currency, items } = known;
+    const left = known.shelf.rules.budgetLeft;
+    return {
+      ...{ asOf, currency, looked: items.size, orders, stuck },
+      budgetLeft: left === null ? null : formatMoney(left),
+    };
   }
 }
 
-async function decideAll(
-  shelf: ShelfUse,
-  forecasts: ShelfForecasts,
-): Promise<ReadonlyMap<string, Decided>> {
-  const decided = new Map<string, Decided>();
-  const turns = new Turns();
-  for (const item of shelf.items) {
-    await turns.next();
-    const found = forecasts.get(item.consumableId);
-    if (!found) throw new Error('A consumable of the shelf has no forecast');
-    const { forecast, history } = found;
-    const demand = spanDemand(forecast.item, history);
-    const facts = itemFacts(item, { demand, step: forecast.step }, shelf.rules);
-    await askAhead(facts, turns);
-    decided.set(item.consumableId, { item, found, decision: decideOrder(facts) });
-  }
-  return decided;
-}
-
-/** The spans that the decision is about to ask for, one at a time; the demand remembers them. */
-async function askAhead({ demand, offers, reviewDays }: ItemFacts, turns: Turns): Promise<void> {
-  for (const { days } of offers.flatMap((offer) => offer.leadTime)) {
-    demand.use(0, days + reviewDays);
-    await turns.next();
-  }
-}
-
-function basketsOf(decided: ReadonlyMap<string, Decided>, shelf: ShelfUse): SupplierBasket[] {
+/** The supplier with the most urgent item first: that is also who gets what the budget allows. */
+function basketsOf({ items, shelf }: DecidedShelf): SupplierBasket[] {
   const bySupplier = new Map<string, BasketItem[]>();
-  for (const { decision } of decided.values()) {
+  for (const { decision } of items.values()) {
     const entry = basketItem(decision);
     if (!entry) continue;
     const { supplierId } = entry.offer;
@@ -107,46 +60,87 @@ function basketsOf(decided: ReadonlyMap<string, Decided>, shelf: ShelfUse): Supp
     if (basket) basket.push(entry);
     else bySupplier.set(supplierId, [entry]);
   }
-  return [...bySupplier]
-    .map(([supplierId, entries]) => fillBasket(entries, basketTerms(supplierId, shelf.rules)))
-    .filter((basket) => basket.status !== 'nothing needed');
+  let left: Money | null = shelf.rules.budgetLeft;
+  const baskets = [...bySupplier].sort(byUrgency).map(([supplierId, entries]) => {
+    const basket = fillBasket(entries, basketTerms(supplierId, shelf.rules, left));
+    if (left !== null && basket.status === 'ready') left = moneyFromMicro(left - basket.total);
+    return basket;
+  });
+  return baskets.filter((basket) => basket.status !== 'nothing needed');
+}
+
+type Entries = readonly [supplierId: string, entries: readonly BasketItem[]];
+
+function byUrgency(a: Entries, b: Entries): number {
+  const urgency = ([, entries]: Entries) =>
+    Math.min(...entries.filter(({ packs }) => packs > 0n).map((entry) => entry.runsOutInDays));
+  const [left, right] = [urgency(a), urgency(b)];
+  if (left !== right) return left < right ? -1 : 1;
+  return a[0] < b[0] ? -1 : 1;
 }
 
 async function basketDto(
   basket: SupplierBasket,
-  decided: ReadonlyMap<string, Decided>,
-  { currency, turns }: { readonly currency: string; readonly turns: Turns },
+  known: DecidedShelf,
+  turns: Turns,
 ): Promise<BasketDto> {
+  const { currency, items, shelf } = known;
   const lines: ProposalDto[] = [];
   let supplierName: string | null = null;
   for (const line of basket.lines) {
-    const each = decided.get(line.itemId);
+    const each = items.get(line.itemId);
     if (!each) throw new Error('A line of an order is about nothing');
     await turns.next();
     const offer = each.item.offers.find((o) => o.presentationId === line.offerId);
     supplierName ??= offer?.supplierName ?? null;
-    lines.push(proposalDto(propose(each), each, line, currency));
+    lines.push(proposalOf(each, line, known));
   }
   const { supplierId } = basket;
+  const terms = shelf.rules.termsOf(supplierId === NO_SUPPLIER ? null : supplierId);
+  const told = (text: string | null) => (text === null ? null : formatMoney(money(text)));
+  const nameById = (id: string) => {
+    const item = items.get(id)?.item;
+    return item === undefined ? '' : nameOf(item.consumable);
+  };
   return {
     supplier: supplierId === NO_SUPPLIER ? null : { id: supplierId, name: supplierName ?? '' },
     status: basket.status,
-    goods: moneyOf(basket.goods),
-    freight: moneyOf(basket.freight),
-    total: moneyOf(basket.total),
-    choices: basket.choices.map((choice) => choiceWords(choice, currency)),
+    goods: formatMoney(basket.goods),
+    freight: formatMoney(basket.freight),
+    total: formatMoney(basket.total),
+    minimumOrder: told(terms.minimumOrder),
+    usualFreight: formatMoney(money(terms.freight)),
+    freeFreightFrom: told(terms.freeFreightFrom),
+    choices: basket.choices.map((choice) => choiceWords(choice, currency, nameById)),
+    shaped: basket.choices.map((choice) => shapingDto(choice, items)),
     lines,
   };
 }
 
-/** The facts of a decision hold its demand, so what it asked of the forecast is not asked again. */
-function propose({ decision }: Decided): OrderProposal {
-  const { facts } = decision;
-  return proposeOrder(facts, { random: seededRandom(seedFrom(facts.itemId)) });
+function shapingDto(choice: BasketChoice, items: DecidedShelf['items']): ShapingDto {
+  const money = (amount: Money | undefined) => (amount === undefined ? null : formatMoney(amount));
+  const plain = {
+    consumable: null,
+    packs: null,
+    missing: null,
+    freight: null,
+    costOfFilling: null,
+  };
+  if (choice.choice === 'left out for the budget') {
+    const consumable = items.get(choice.itemId)?.item.consumable ?? null;
+    return { ...plain, choice: choice.choice, consumable, packs: Number(choice.packs) };
+  }
+  return {
+    ...{ ...plain, choice: choice.choice, missing: money(choice.missing) },
+    freight: 'freight' in choice ? money(choice.freight) : null,
+    costOfFilling: 'costOfFilling' in choice ? money(choice.costOfFilling) : null,
+  };
 }
 
 /** Due, but nothing is ordered; without an offer, once a month of use is no longer there. */
-function isStuck({ reason, yearlyUse, shelf }: OrderDecision): boolean {
+function isStuck({ item, decision }: Decided, ordered: ReadonlySet<string>): boolean {
+  const { reason, yearlyUse, shelf }: OrderDecision = decision;
   if (reason === 'stopped by a limit') return true;
-  return reason === 'no offer' && shelf.position < yearlyUse / 12;
+  if (reason === 'no offer') return shelf.position < yearlyUse / 12;
+  return reason === 'at or below the reorder point' && !ordered.has(item.consumableId);
 }

@@ -1,3 +1,4 @@
+import { money } from '#lib/measure';
 import type { IsoDate, Tx } from '#lib/platform';
 import {
   CONSUMABLE_COLUMNS,
@@ -7,11 +8,22 @@ import {
   toConsumable,
 } from '#lib/stock';
 import { loadOneOffs } from '../db/one-off-marks.js';
-import { loadOwnPlanning, loadPlanningSettings, loadSupplyTerms } from '../db/planning-settings.js';
+import { loadOwnPlanning, loadPlanningSettings } from '../db/planning-settings.js';
+import { loadPresentationTerms } from '../db/presentation-terms.js';
+import { loadSupplyTerms } from '../db/supply-terms.js';
 import { type EpochDay, epochDay } from '../domain/forecast/calendar.js';
 import type { OneOffSpan } from '../domain/planning/item-history.js';
 import type { PlannedOffer, PlanningRules, ShelfItem } from '../domain/planning/plan-item.js';
-import { NOTHING_OWN, PLAIN_TERMS } from '../domain/planning/planning-settings.js';
+import {
+  NOTHING_OWN,
+  PLAIN_PRESENTATION,
+  PLAIN_TERMS,
+  type PresentationTerms,
+} from '../domain/planning/planning-settings.js';
+import { type SupplierLead, supplierLead } from '../domain/planning/supplier-lead.js';
+import type { ProductAttributes } from '../domain/policy/substitutes.js';
+import { budgetLeft } from './orders/budget-left.js';
+import { loadOutstanding, loadSentOrders } from './supply-facts.js';
 
 // Usual life of goods when they come: the median of the last five deliveries of the presentation.
 const ITEMS = `
@@ -30,15 +42,17 @@ WITH usable AS MATERIALIZED (
   SELECT consumable_id, sum(quantity - settled) AS quantity FROM shortfalls
   WHERE practice_id = $1 AND settled < quantity AND cancelled_at IS NULL GROUP BY consumable_id
 ), received AS MATERIALIZED (
-  SELECT l.id, l.consumable_id, l.presentation_id, l.pack_price, l.received_on, d.supplier_id,
+  SELECT l.id, l.consumable_id, l.presentation_id, l.sample, l.received_on, d.supplier_id,
+         coalesce(l.kit_pack_price, l.pack_price) AS pack_price,
          CASE WHEN l.expires_on >= l.received_on THEN l.expires_on - l.received_on + 1
               WHEN l.expires_on < l.received_on THEN 0 END AS life,
          row_number() OVER (PARTITION BY l.presentation_id
                             ORDER BY l.received_on DESC, l.id DESC) AS place
   FROM layers l JOIN deliveries d ON d.id = l.delivery_id
-  WHERE l.practice_id = $1 AND d.reversed_at IS NULL AND l.received_on <= $2::date
+  WHERE l.practice_id = $1 AND d.reversed_at IS NULL AND NOT l.undone
+    AND l.received_on <= $2::date
 ), latest AS MATERIALIZED (
-  SELECT presentation_id, max(pack_price) FILTER (WHERE place = 1) AS price,
+  SELECT presentation_id, (array_agg(pack_price ORDER BY place) FILTER (WHERE NOT sample))[1] AS price,
          (array_agg(supplier_id ORDER BY place))[1] AS supplier_id,
          percentile_disc(0.5) WITHIN GROUP (ORDER BY life) AS life
   FROM received WHERE place <= 5 GROUP BY presentation_id
@@ -54,7 +68,7 @@ WITH usable AS MATERIALIZED (
 ), since AS MATERIALIZED (
   SELECT consumable_id, min(received_on)::text AS day FROM received GROUP BY consumable_id
 )
-SELECT ${CONSUMABLE_COLUMNS}, c.reorder_at, c.reorder_up_to, coalesce(t.list, '[]') AS lots,
+SELECT ${CONSUMABLE_COLUMNS}, c.opacity, c.viscosity, c.reorder_at, c.reorder_up_to, coalesce(t.list, '[]') AS lots,
        coalesce(o.quantity, 0) AS owed, coalesce(f.list, '[]') AS offers, e.day AS since
 FROM consumables c
 LEFT JOIN lots t ON t.consumable_id = c.id
@@ -64,6 +78,8 @@ LEFT JOIN since e ON e.consumable_id = c.id
 WHERE c.practice_id = $1 AND c.active ORDER BY c.id`;
 
 interface ItemRow extends ConsumableColumns {
+  readonly opacity: string | null;
+  readonly viscosity: string | null;
   readonly reorder_at: string | null;
   readonly reorder_up_to: string | null;
   readonly lots: readonly { readonly quantity: string; readonly lastDay: string | null }[];
@@ -85,35 +101,53 @@ interface OfferJson {
 /** An active consumable with all that planning needs to know of it but its use. */
 export interface PlannedItem extends ShelfItem {
   readonly consumable: StockConsumableDto;
+  readonly attributes: ProductAttributes;
   readonly stockedSince: EpochDay | null;
 }
 
 export async function loadPlannedItems(tx: Tx, today: IsoDate): Promise<PlannedItem[]> {
   const rows = await tx.query<ItemRow>(ITEMS, [tx.practiceId, today]);
+  const outstanding = await loadOutstanding(tx);
+  const terms = await loadPresentationTerms(tx);
   const micro = (numeric: string | null) => (numeric === null ? null : microOf(numeric));
   return rows.map((row) => ({
     consumableId: row.consumable_id,
     consumable: toConsumable(row),
+    attributes: attributesOf(row),
     stockedSince: row.since === null ? null : epochDay(row.since),
     lots: row.lots.map(({ quantity, lastDay }) => ({
       quantity: microOf(quantity),
       lastDay: lastDay === null ? null : epochDay(lastDay),
     })),
     owed: microOf(row.owed),
-    offers: row.offers.map(toOffer),
+    onOrder: outstanding.get(row.consumable_id) ?? [],
+    offers: row.offers.map((offer) => toOffer(offer, terms.get(offer.id) ?? PLAIN_PRESENTATION)),
     typedIn: { reorderAt: micro(row.reorder_at), reorderUpTo: micro(row.reorder_up_to) },
   }));
 }
 
-function toOffer(json: OfferJson): PlannedOffer {
+function attributesOf(row: ItemRow): ProductAttributes {
+  const { category, shade, opacity, viscosity, size, grit } = row;
+  const [itemId, name, unit] = [row.consumable_id, row.consumable_name, row.stock_unit];
+  return { itemId, name, category, unit, shade, opacity, viscosity, size, grit };
+}
+
+/** The price list goes before the price last paid: that may have been paid for many packs. */
+function toOffer(json: OfferJson, terms: PresentationTerms): PlannedOffer {
+  const priceList = terms.prices.map(({ fromPacks, packPrice }) => ({
+    ...{ fromPacks: BigInt(fromPacks), packPrice: money(packPrice) },
+  }));
   return {
     presentationId: json.id,
     name: json.name,
     supplierId: json.supplierId,
     supplierName: json.supplier,
     packContent: microOf(json.content),
-    packPrice: json.price === null ? null : microOf(json.price),
+    packPrice: priceList[0]?.packPrice ?? (json.price === null ? null : microOf(json.price)),
     usableDays: json.life,
+    minimumPacks: BigInt(terms.minimumPacks),
+    discount: terms.discount,
+    priceList,
   };
 }
 
@@ -122,11 +156,23 @@ export async function loadPlanningRules(tx: Tx, today: IsoDate): Promise<Plannin
   const settings = await loadPlanningSettings(tx);
   const own = await loadOwnPlanning(tx);
   const terms = await loadSupplyTerms(tx);
+  const sent = await loadSentOrders(tx, today);
+  const leads = new Map<string | null, SupplierLead>();
+  const termsOf = (id: string | null) => (id === null ? undefined : terms.get(id)) ?? PLAIN_TERMS;
+  const leadOf = (id: string | null) => {
+    const orders = (id === null ? undefined : sent.get(id)) ?? [];
+    const found =
+      leads.get(id) ?? supplierLead(termsOf(id), settings.leadDays, orders, epochDay(today));
+    leads.set(id, found);
+    return found;
+  };
   return {
     today: epochDay(today),
     settings,
     ownOf: (id) => own.get(id) ?? NOTHING_OWN,
-    termsOf: (id) => (id === null ? undefined : terms.get(id)) ?? PLAIN_TERMS,
+    termsOf,
+    leadOf,
+    budgetLeft: await budgetLeft(tx, today),
   };
 }
 

@@ -41,6 +41,14 @@ const DRAWS = 120;
  * only where it can say something at every origin. Throws RangeError on a bad horizon.
  */
 export function backtest(series: PeriodSeries, options: BacktestOptions): Backtest {
+  return allAtOnce(backtestSteps(series, options));
+}
+
+/** The same with a step for each method, so that somebody else can go first in between. */
+export function* backtestSteps(
+  series: PeriodSeries,
+  options: BacktestOptions,
+): Generator<void, Backtest> {
   const { methods, horizon } = options;
   if (!Number.isInteger(horizon) || horizon < 1) {
     throw new RangeError(`horizon must be a whole number of at least 1, not ${horizon}`);
@@ -55,18 +63,32 @@ export function backtest(series: PeriodSeries, options: BacktestOptions): Backte
     return { origins: 0, losses, used: 0, expected: 0, usualUse, dispersion };
   }
   const known = dispersions(series, origins);
-  const states = methods.map((method) => methodStates(series, method, origins));
   const judge = new Judge(series, options, origins);
-  const losses = methods.map((method, m) => judge.loss(method, states[m] ?? [], known));
-  const sums = judge.sums(states[0] ?? []);
+  const losses: (number | null)[] = [];
+  let sums: ReturnType<Judge['sums']> | null = null;
+  for (const method of methods) {
+    yield;
+    const states = methodStates(series, method, origins);
+    losses.push(judge.loss(method, states, known));
+    sums ??= judge.sums(states);
+  }
+  const { used, expected } = sums ?? { used: 0, expected: 0 };
   return {
     origins: origins.length,
     losses,
-    used: sums.used / usualUse,
-    expected: sums.expected / usualUse,
+    used: used / usualUse,
+    expected: expected / usualUse,
     usualUse,
     dispersion,
   };
+}
+
+/** Takes all steps of a reckoning in one go. */
+export function allAtOnce<T>(steps: Generator<void, T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
 }
 
 /** Evenly spread, the last one leaving at least one whole window. */

@@ -2,6 +2,8 @@
 export interface BookedDays {
   /** Expected use by the visits booked, expanded through their templates. */
   readonly booked: ArrayLike<number>;
+  /** How far that varies by day, squared; as pure chance would (as much as is booked) when left out. */
+  readonly variance?: ArrayLike<number>;
   /**
    * The share of a usual day's work that is booked already, 0 to 1, of visits of every kind. Null
    * when the practice does not book its whole day here.

@@ -32,5 +32,5 @@ export {
 export { type PolicyView, replay } from './replay.js';
 export { seededRandom, seedFrom } from './seeded-random.js';
 export { seriesFromCsv } from './series-csv.js';
-export { type DayForecast, forecastHistory, judgeHistory } from './shelf-forecast.js';
+export { type DayForecast, forecastHistory, judgeHistory, judgeSteps } from './shelf-forecast.js';
 export { type DayUse, demandHistory } from './usage-history.js';

@@ -43,9 +43,6 @@ export interface ItemForecast {
   over(window: Window, booked?: BookedDays): Distribution;
 }
 
-/** Booked use varies around its plan as pure chance would. */
-const BOOKED_RATIO = 1;
-
 /** Chooses the method by the backtest and forecasts with it from all of the history. */
 export function forecastItem(
   series: PeriodSeries,
@@ -113,11 +110,15 @@ function withBookings(parts: Parts, window: Window, days: BookedDays): Distribut
   const usual = expectedBy(state, window);
   const { restShare } = combineBooked(usual, days);
   const rest: Window = { ...window, weight: window.weight.map((w, t) => w * (restShare[t] ?? 0)) };
-  let booked = 0;
-  for (let t = 0; t < days.booked.length; t += 1) booked += days.booked[t] ?? 0;
+  const spread = days.variance ?? days.booked;
+  let [booked, variance] = [0, 0];
+  for (let t = 0; t < days.booked.length; t += 1) {
+    booked += days.booked[t] ?? 0;
+    variance += spread[t] ?? 0;
+  }
   const left = alone(parts, rest);
   if (booked === 0) return left;
-  const plan = countWith(booked, booked * BOOKED_RATIO);
+  const plan = countWith(booked, variance);
   if (method.name === 'resampling') {
     const sums = resampledOver(basis.series, basis.origin, rest, basis.resampling);
     if (sums === null) return plan;

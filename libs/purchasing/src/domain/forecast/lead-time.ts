@@ -26,6 +26,8 @@ export type LeadTimeKind = 'first part' | 'complete';
 export interface LeadObservation {
   readonly days: number;
   readonly arrived: boolean;
+  /** How much of an order it tells of, when that came in parts; 1 unless given. */
+  readonly weight?: number;
 }
 
 /**
@@ -53,6 +55,50 @@ export function observeLeadTime(
   return { days: openDaysBetween(calendar, start, outcome.seenUntil), arrived: false };
 }
 
+/** An order with its lines; `closed`: what has not come will not come any more. */
+export interface LinesOutcome {
+  readonly orderedOn: EpochDay;
+  readonly closed: boolean;
+  readonly lines: readonly Pick<OrderOutcome, 'ordered' | 'parts'>[];
+  readonly seenUntil: EpochDay;
+}
+
+/**
+ * One order as shares by day: each line counts alike, each part by its share of the line, and what
+ * is still to come is known to take longer. The shares of an order add up to 1, or to nothing when
+ * it was closed and nothing came. Throws RangeError as `observeLeadTime` does.
+ */
+export function observeShares(order: LinesOutcome, calendar: WorkCalendar): LeadObservation[] {
+  const shares = order.lines.flatMap(({ ordered, parts }) => {
+    const came = parts.reduce((sum, part) => sum + part.quantity, 0n);
+    const of = order.closed || came > ordered ? came : ordered;
+    const known = parts.map((part) => ({ days: partDays(order, part.day, calendar), of: part }));
+    const arrived = known.map(({ days, of: part }) => ({
+      ...{ days, arrived: true, weight: Number(part.quantity) / Number(of) },
+    }));
+    const open = { days: partDays(order, order.seenUntil, calendar), arrived: false };
+    const missing = Number(of - came) / Number(of);
+    return of > came ? [...arrived, { ...open, weight: missing }] : arrived;
+  });
+  const total = shares.reduce((sum, share) => sum + share.weight, 0);
+  return shares.map((share) => ({ ...share, weight: share.weight / total }));
+}
+
+function partDays(order: LinesOutcome, day: EpochDay, calendar: WorkCalendar): number {
+  if (day < order.orderedOn) {
+    throw new RangeError(`a part of ${isoDay(day)} arrived before it was ordered`);
+  }
+  return openDaysBetween(calendar, nextOpenDay(calendar, order.orderedOn), day);
+}
+
+function weightOf(observation: LeadObservation): number {
+  return observation.weight ?? 1;
+}
+
+function weightIn(observations: readonly LeadObservation[]): number {
+  return observations.reduce((sum, each) => sum + weightOf(each), 0);
+}
+
 export interface LeadTimePrior {
   /** Working days that the supplier states; null when nobody said. */
   readonly statedDays: number | null;
@@ -61,7 +107,9 @@ export interface LeadTimePrior {
 export interface LeadTime {
   /** Working days. */
   readonly days: Lattice;
+  /** Orders that came, as their shares add up. */
   readonly observations: number;
+  /** Orders that have not come yet, as their shares add up. */
   readonly late: number;
   /** How much of the distribution is the smooth assumption rather than deliveries seen, 0 to 1. */
   readonly assumed: number;
@@ -82,8 +130,8 @@ const LONGEST_LEAD = 250;
 export function leadTime(observations: readonly LeadObservation[], prior: LeadTimePrior): LeadTime {
   for (const { days } of observations) checkDays('days', days);
   if (prior.statedDays !== null) checkDays('statedDays', prior.statedDays);
-  const late = observations.filter((o) => !o.arrived).length;
-  const n = observations.length - late;
+  const late = weightIn(observations.filter((o) => !o.arrived));
+  const n = weightIn(observations.filter((o) => o.arrived));
   const { weights, beyond } = survival(observations);
   const smooth = smoothPart(observations, prior);
   const assumed = SMOOTH_WEIGHT / (SMOOTH_WEIGHT + n);
@@ -112,29 +160,32 @@ function survival(observations: readonly LeadObservation[]): {
   const top = observations.reduce((most, o) => Math.max(most, o.days), 0);
   const weights = new Float64Array(top + 1);
   let alive = 1;
-  let atRisk = observations.length;
+  let atRisk = weightIn(observations);
   for (let day = 0; day <= top; day += 1) {
     const here = observations.filter((o) => o.days === day);
-    const arrived = here.filter((o) => o.arrived).length;
+    const arrived = weightIn(here.filter((o) => o.arrived));
     if (arrived > 0) {
-      weights[day] = (alive * arrived) / atRisk;
-      alive *= 1 - arrived / atRisk;
+      const share = Math.min(arrived / atRisk, 1);
+      weights[day] = alive * share;
+      alive *= 1 - share;
     }
-    atRisk -= here.length;
+    atRisk -= weightIn(here);
   }
   return { weights, beyond: alive };
 }
 
 function smoothPart(observations: readonly LeadObservation[], prior: LeadTimePrior): Lattice {
   const stated = prior.statedDays;
-  const arrived = observations.filter((o) => o.arrived).map((o) => o.days);
+  const arrived = observations.filter((o) => o.arrived);
   const [weight, start] = [stated === null ? 1 : 2, stated ?? ASSUMED_DAYS];
-  const sum = arrived.reduce((total, d) => total + d, weight * start);
-  const mean = sum / (arrived.length + weight);
+  const all = weightIn(arrived) + weight;
+  const sum = arrived.reduce((total, o) => total + weightOf(o) * o.days, weight * start);
+  const mean = sum / all;
   // Around the stated time the spread is taken as that of pure chance, at least a day.
   const least = Math.max(1, mean);
-  const square = arrived.reduce((total, d) => total + (d - mean) ** 2, weight * least);
-  return asLattice(countWith(mean, square / (arrived.length + weight)));
+  const from = (o: LeadObservation) => weightOf(o) * (o.days - mean) ** 2;
+  const square = arrived.reduce((total, o) => total + from(o), weight * least);
+  return asLattice(countWith(mean, square / all));
 }
 
 /** The smooth part as far as open orders still allow it: longer than the longest one waits. */

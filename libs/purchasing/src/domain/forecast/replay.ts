@@ -77,10 +77,34 @@ export interface ReplayResult {
  * delivery.
  */
 export function replay(input: ReplayInput): ReplayResult {
-  const shelf = new Shelf(input);
-  const days: DayOfReplay[] = [];
-  for (let t = 0; t < input.demand.length; t += 1) days.push(shelf.day(t));
-  return summary(input, days);
+  const run = new ReplayRun(input);
+  while (run.next() !== null) {
+    // Each day is kept by the run.
+  }
+  return run.result();
+}
+
+/** The same, a day at a time: for a policy that learns something new on the way. */
+export class ReplayRun {
+  private readonly shelf: Shelf;
+  private readonly days: DayOfReplay[] = [];
+
+  constructor(private readonly input: ReplayInput) {
+    this.shelf = new Shelf(input);
+  }
+
+  /** The next day, or null after the last one. */
+  next(): DayOfReplay | null {
+    if (this.days.length >= this.input.demand.length) return null;
+    const day = this.shelf.day(this.days.length);
+    this.days.push(day);
+    return day;
+  }
+
+  /** Of the days so far. */
+  result(): ReplayResult {
+    return summary(this.input, this.days);
+  }
 }
 
 function summary(input: ReplayInput, days: readonly DayOfReplay[]): ReplayResult {

@@ -1,4 +1,4 @@
-import { type Backtest, backtest, originsOf } from './backtest.js';
+import { allAtOnce, type Backtest, backtestSteps, originsOf } from './backtest.js';
 import type { BookedDays } from './booked-visits.js';
 import { type EpochDay, isOpen, monthOf, weekdayOf } from './calendar.js';
 import { ShelfGatherer, type ShelfPrior } from './choose-method.js';
@@ -29,6 +29,8 @@ export type Assumption =
 /** What the visits booked will use, in millionths, from the day after the history on. */
 export interface BookedUse {
   readonly quantities: readonly bigint[];
+  /** How far each varies, in stock units squared; as pure chance would when left out. */
+  readonly variances?: readonly number[];
   /** Share of a usual day booked already, 0 to 1 by day; null when it is not known. */
   readonly coverage: readonly number[] | null;
 }
@@ -59,6 +61,14 @@ export interface ShelfOptions {
 
 /** How the methods did on one item. Call once per item, then gather, then forecast. */
 export function judgeHistory(history: DemandHistory, options: ShelfOptions): Backtest {
+  return allAtOnce(judgeSteps(history, options));
+}
+
+/** The same in steps of a few milliseconds, so that somebody else can go first in between. */
+export function judgeSteps(
+  history: DemandHistory,
+  options: ShelfOptions,
+): Generator<void, Backtest> {
   const settings = {
     methods: candidateMethods('day'),
     horizon: options.horizonDays,
@@ -68,7 +78,7 @@ export function judgeHistory(history: DemandHistory, options: ShelfOptions): Bac
   // The pattern of the week comes from before the first origin, so that no origin looks ahead.
   const [first] = originsOf(history.demand.length, settings);
   const profile = weekdayProfile(history, first ?? history.demand.length);
-  return backtest(dailySeries(history, profile), settings);
+  return backtestSteps(dailySeries(history, profile), settings);
 }
 
 /** What the items judged teach about each other. */
@@ -99,7 +109,7 @@ export function forecastHistory(
   const stepsOver = (days: number, booked?: BookedUse) =>
     booked === undefined
       ? item.over(window(days))
-      : item.over(window(days), bookedInSteps(booked, days, step));
+      : item.over(window(days), bookedInSteps(booked, { from: 0, days }, step));
   const known = series.use.filter((_, t) => (series.weight[t] ?? 0) > 0);
   return {
     item,
@@ -131,13 +141,23 @@ function futureWindow(
   return { weight, kind, season };
 }
 
-/** Days beyond what was passed in have nothing booked. */
-function bookedInSteps(booked: BookedUse, days: number, step: bigint): BookedDays {
-  const fill = (t: number) => booked.quantities[t] ?? 0n;
-  const share = booked.coverage;
+/**
+ * What is booked on so many days, the first of them `from` days after the history. Days beyond what
+ * was passed in have nothing booked.
+ */
+export function bookedInSteps(
+  booked: BookedUse,
+  span: { readonly from: number; readonly days: number },
+  step: bigint,
+): BookedDays {
+  const { quantities, variances, coverage } = booked;
+  const each = (of: (t: number) => number) =>
+    Float64Array.from({ length: span.days }, (_, i) => of(span.from + i));
+  const square = (1_000_000 / Number(step)) ** 2;
   return {
-    booked: Float64Array.from({ length: days }, (_, t) => toSteps(fill(t), step)),
-    coverage: share === null ? null : Float64Array.from({ length: days }, (_, t) => share[t] ?? 0),
+    booked: each((t) => toSteps(quantities[t] ?? 0n, step)),
+    ...(variances === undefined ? {} : { variance: each((t) => (variances[t] ?? 0) * square) }),
+    coverage: coverage === null ? null : each((t) => coverage[t] ?? 0),
   };
 }
 

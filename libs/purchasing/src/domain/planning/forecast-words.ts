@@ -3,6 +3,24 @@ import { amount } from '../alert.js';
 import type { ChoiceReason } from '../forecast/choose-method.js';
 import type { Assumption } from '../forecast/shelf-forecast.js';
 
+/** What a forecast took for granted, in figures. */
+export function assumedFigures(assumption: Assumption) {
+  const { code } = assumption;
+  const quantity =
+    'quantity' in assumption ? formatQuantity(quantityFromMicro(assumption.quantity)) : null;
+  switch (code) {
+    case 'no use yet':
+    case 'short history':
+      return { code, days: assumption.days, quantity };
+    case 'few uses':
+      return { code, days: assumption.uses, quantity };
+    case 'died out':
+      return { code, days: assumption.daysSinceUse, quantity };
+    default:
+      return { code, days: null, quantity };
+  }
+}
+
 /** What a forecast took for granted, as a sentence. */
 export function assumptionSentence(assumption: Assumption, unit: string): string {
   switch (assumption.code) {

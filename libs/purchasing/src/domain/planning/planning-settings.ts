@@ -37,6 +37,8 @@ export interface ConsumablePlanning {
   readonly expiryCertainty: string | null;
   readonly reorderAt: string | null;
   readonly orderUpTo: string | null;
+  /** The most that fits, what is there and on its way included. */
+  readonly shelfRoom: string | null;
   readonly note: string | null;
 }
 
@@ -47,6 +49,7 @@ export const NOTHING_OWN: ConsumablePlanning = {
   expiryCertainty: null,
   reorderAt: null,
   orderUpTo: null,
+  shelfRoom: null,
   note: null,
 };
 
@@ -83,6 +86,15 @@ export interface SupplyTerms {
   readonly freight: string;
   readonly freeFreightFrom: string | null;
   readonly workingDays: readonly Weekday[];
+  /** Days on which it is closed besides, the earliest first; they do not overlap. */
+  readonly closures: readonly Closure[];
+}
+
+/** Both days included. */
+export interface Closure {
+  readonly firstDay: string;
+  readonly lastDay: string;
+  readonly note: string | null;
 }
 
 export const PLAIN_TERMS: SupplyTerms = {
@@ -92,4 +104,23 @@ export const PLAIN_TERMS: SupplyTerms = {
   freight: '0.00',
   freeFreightFrom: null,
   workingDays: ['monday', 'tuesday', 'wednesday', 'thursday', 'friday'],
+  closures: [],
+};
+
+export const DISCOUNTS = ['all units', 'incremental'] as const;
+export type Discount = (typeof DISCOUNTS)[number];
+
+/** How a presentation is sold; without a price list at the price last paid, else its list price. */
+export interface PresentationTerms {
+  readonly minimumPacks: number;
+  /** all units: every pack at the price reached; incremental: only the packs beyond a break. */
+  readonly discount: Discount;
+  /** From 1 pack upwards, each price lower than the one before; empty without a price list. */
+  readonly prices: readonly { readonly fromPacks: number; readonly packPrice: string }[];
+}
+
+export const PLAIN_PRESENTATION: PresentationTerms = {
+  minimumPacks: 1,
+  discount: 'all units',
+  prices: [],
 };

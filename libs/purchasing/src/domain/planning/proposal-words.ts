@@ -10,6 +10,8 @@ export interface ProposalWords {
   /** Packs in the basket; more than proposed where it was filled up. */
   readonly packs: bigint;
   readonly total: string | null;
+  /** From how many orders the lead time was seen; 0: it is as stated. */
+  readonly ordersSeen: number;
 }
 
 /**
@@ -45,7 +47,8 @@ function standing(proposal: OrderProposal, { consumable }: ProposalWords): strin
   return `${usable}${owing}: position ${told('position')}${expiring}.`;
 }
 
-function why(proposal: OrderProposal, { consumable }: ProposalWords): string | null {
+function why(proposal: OrderProposal, words: ProposalWords): string | null {
+  const { consumable, ordersSeen } = words;
   const { target, override } = proposal.decision.facts;
   const point = figureOf(proposal, 'reorder point');
   if (point === null) return null;
@@ -53,7 +56,8 @@ function why(proposal: OrderProposal, { consumable }: ProposalWords): string | n
   const level = `The reorder point is ${amount(point, consumable.unit)}`;
   const use =
     `about ${told('mean use in lead time and review')} are used in a lead time of ` +
-    `${roughly(proposal, 'mean lead time')} days on average and ` +
+    `${roughly(proposal, 'mean lead time')} days on average ` +
+    `(${ordersSeen === 0 ? 'as stated' : `seen from ${counted(ordersSeen, 'order')}`}) and ` +
     `${figureOf(proposal, 'review period')} days of review`;
   if (override !== null && override.reorderAt !== null) return `${level}, set by hand; ${use}.`;
   return (
@@ -84,19 +88,28 @@ function advice(proposal: OrderProposal, words: ProposalWords): string {
   const bounds = proposal.bounds.length === 0 ? '' : `; bound by ${proposal.bounds.join(', ')}`;
   if (proposal.packs === 0n) return `${order}: not due yet, taken early to fill the order.`;
   const more = added > 0n ? ` (${packsText(added)} of them early, to fill the order)` : '';
-  return `${order}${more}, up to ${amount(upTo, consumable.unit)}${bounds}.`;
+  const level = amount(upTo, consumable.unit);
+  return `${order}${more}; the level to order up to is ${level}${bounds}.`;
 }
 
 function packsText(packs: bigint): string {
-  return packs === 1n ? '1 pack' : `${packs} packs`;
+  return counted(Number(packs), 'pack');
+}
+
+function counted(count: number, thing: string): string {
+  return count === 1 ? `1 ${thing}` : `${count} ${thing}s`;
 }
 
 /** What shaped the basket of a supplier, as a sentence. */
-export function choiceWords(choice: BasketChoice, currency: string): string {
+export function choiceWords(
+  choice: BasketChoice,
+  currency: string,
+  nameById: (itemId: string) => string,
+): string {
   const told = (money: Parameters<typeof formatMoney>[0]) => `${formatMoney(money)} ${currency}`;
   switch (choice.choice) {
     case 'left out for the budget':
-      return `${packsText(choice.packs)} are left out for the budget.`;
+      return `${packsText(choice.packs)} of ${nameById(choice.itemId)} left out for the budget.`;
     case 'filled up to the minimum order':
       return `Filled up: ${told(choice.missing)} were missing to the minimum order.`;
     case 'minimum order not reached':

@@ -9,11 +9,10 @@ import {
 import { forecastItem } from '../forecast/item-forecast.js';
 import { candidateMethods } from '../forecast/methods.js';
 import { dailySeries, weekdayProfile } from '../forecast/period-series.js';
+import type { BookedUse } from '../forecast/shelf-forecast.js';
 import { reorderPoint } from '../policy/reorder-point.js';
 import { itemHistory, practiceDays } from './item-history.js';
-import { PLAIN_TERMS } from './planning-settings.js';
 import { spanDemand } from './span-demand.js';
-import { statedLeadTime } from './supplier-lead.js';
 
 const TODAY = epochDay('2026-05-04');
 const OPTIONS = { horizonDays: 12, seed: 7 };
@@ -41,14 +40,16 @@ function yearOfUse() {
 const history = yearOfUse();
 const judged = judgeHistory(history, OPTIONS);
 
-function demandBy(name: string) {
+function demandBy(name: string, booked?: BookedUse) {
   const method = candidateMethods('day').find((m) => m.name === name);
   if (!method) throw new Error(`No method is called ${name}`);
   const series = dailySeries(history, weekdayProfile(history));
   const only = { ...judged, losses: [0] };
   const options = { methods: [method], shelf: NO_SHELF, resampling: { draws: 2000, seed: 7 } };
-  return spanDemand(forecastItem(series, only, options), history);
+  return spanDemand(forecastItem(series, only, options), history, booked);
 }
+
+const METHODS = ['exponential smoothing', 'resampling', 'compound'];
 
 describe('a forecast as the policy asks it', () => {
   it('is the same forecast, from today on', () => {
@@ -105,29 +106,64 @@ describe('a forecast as the policy asks it', () => {
   });
 });
 
-describe('a stated lead time', () => {
-  const mean = (lead: ReturnType<typeof statedLeadTime>) =>
-    lead.reduce((sum, { days, probability }) => sum + days * probability, 0);
+describe('a forecast with booked visits', () => {
+  const spans = [
+    [0, 1],
+    [0, 12],
+    [3, 9],
+    [0, 90],
+    [40, 200],
+  ] as const;
+  const told = (of: ReturnType<typeof demandBy>) =>
+    spans.map(([from, to]) => {
+      const use = of.use(from, to);
+      return [use.mean, use.variance, use.quantile(0.5), use.quantile(0.95), use.quantile(0.99)];
+    });
 
-  it('has a spread, and chances that add up', () => {
-    const lead = statedLeadTime(PLAIN_TERMS, 3, TODAY);
-    expect(lead.length).toBeGreaterThan(3);
-    expect(lead.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 12);
-    // Three working days from a Monday, some of them over a weekend.
-    expect(mean(lead)).toBeGreaterThan(3);
-    expect(mean(lead)).toBeLessThan(4.5);
+  it('is exactly the one without them when there are none', () => {
+    for (const name of METHODS) {
+      const none = { quantities: [0n, 0n], variances: [0, 0], coverage: [0, 0, 0] };
+      expect(told(demandBy(name, none))).toEqual(told(demandBy(name)));
+      expect(told(demandBy(name, { quantities: [], coverage: null }))).toEqual(
+        told(demandBy(name)),
+      );
+    }
   });
 
-  it('goes by the terms of the supplier, and its working days', () => {
-    const own = statedLeadTime({ ...PLAIN_TERMS, leadDays: 10 }, 3, TODAY);
-    expect(mean(own)).toBeGreaterThan(12);
-    const mondays = statedLeadTime({ ...PLAIN_TERMS, workingDays: ['monday'] }, 3, TODAY);
-    expect(mondays.every(({ days }) => days % 7 === 0)).toBe(true);
+  it('needs less on a day booked out with less than usual, and the same afterwards', () => {
+    for (const name of METHODS) {
+      const usual = demandBy(name);
+      // Monday and Tuesday are booked out with one piece each; a usual day uses two.
+      const out = { quantities: [1_000_000n, 1_000_000n], variances: [0, 0], coverage: [1, 1] };
+      const demand = demandBy(name, out);
+      expect(demand.use(0, 2).mean).toBe(2);
+      expect(demand.use(0, 2).quantile(0.999)).toBe(2);
+      const [after, as] = [demand.use(2, 4), usual.use(2, 4)];
+      expect([after.mean, after.variance]).toEqual([as.mean, as.variance]);
+      const saved = usual.use(0, 2).mean - 2;
+      expect(saved).toBeGreaterThan(1);
+      const drawn = name === 'resampling' ? 0.1 * usual.use(0, 14).mean : 1e-9;
+      const off = demand.use(0, 14).mean - (usual.use(0, 14).mean - saved);
+      expect(Math.abs(off)).toBeLessThan(drawn);
+    }
   });
 
-  it('of no days is today, or soon after', () => {
-    const lead = statedLeadTime({ ...PLAIN_TERMS, leadDays: 0 }, 3, TODAY);
-    expect(lead[0]?.days).toBe(0);
-    expect(mean(lead)).toBeLessThan(2);
+  it('needs more once a day holds more than usual, and counts nothing twice', () => {
+    for (const name of METHODS) {
+      const usual = demandBy(name);
+      const few = demandBy(name, { quantities: [1_000_000n], variances: [0], coverage: null });
+      const many = demandBy(name, { quantities: [9_000_000n], variances: [0], coverage: null });
+      const near = name === 'resampling' ? 0.25 : 1e-9;
+      expect(Math.abs(few.use(0, 1).mean - usual.use(0, 1).mean)).toBeLessThan(near);
+      expect(Math.abs(many.use(0, 1).mean - 9)).toBeLessThan(near);
+      expect(many.use(0, 30).mean).toBeGreaterThan(usual.use(0, 30).mean + 5);
+    }
+  });
+
+  it('varies as the bookings do', () => {
+    const sure = { quantities: [9_000_000n], variances: [0], coverage: [1] };
+    const unsure = { ...sure, variances: [0.9] };
+    expect(demandBy('compound', sure).use(0, 1).variance).toBe(0);
+    expect(demandBy('compound', unsure).use(0, 1).variance).toBeCloseTo(0.9, 9);
   });
 });

@@ -10,29 +10,51 @@ import { certain, type Distribution } from '../forecast/distribution.js';
 import type { ItemForecast } from '../forecast/item-forecast.js';
 import { weekdayProfile } from '../forecast/period-series.js';
 import type { Window } from '../forecast/predict.js';
+import { type BookedUse, bookedInSteps } from '../forecast/shelf-forecast.js';
 import type { DemandHistory } from '../forecast/usage-history.js';
 import { type Demand, remembered } from '../policy/demand.js';
 
 /**
  * A forecast as the policy asks it: use from day `from` to day `to`, counted from the day after the
- * history. A count of the policy is a grid step of the forecast. Each span is worked out once.
- * Throws RangeError for a span that is none.
+ * history. A count of the policy is a grid step of the forecast. Each span is worked out once. What
+ * visits are booked to use replaces the usual use that it covers; days without any are as they would
+ * be without bookings. Throws RangeError for a span that is none.
  */
-export function spanDemand(item: ItemForecast, history: DemandHistory): Demand {
+export function spanDemand(item: ItemForecast, history: DemandHistory, booked?: BookedUse): Demand {
   const profile = weekdayProfile(history);
   const today = history.firstDay + history.demand.length;
-  const over = (first: EpochDay, length: number) =>
-    item.over(windowFrom(history.calendar, profile, first, length));
-  const use = item.method.name === 'resampling' ? resampledUse(over) : over;
+  const windowOf = (first: EpochDay, length: number) =>
+    windowFrom(history.calendar, profile, first, length);
+  const resampling = item.method.name === 'resampling';
+  const over: UseOver = (first, length) => item.over(windowOf(first, length));
+  const usual = resampling ? resampledUse(over) : over;
+  const until = booked === undefined ? 0 : daysBooked(booked);
+  const use = (from: number, length: number): Distribution => {
+    if (booked === undefined || from >= until) return usual(today + from, length);
+    // Drawing every day of a year takes long: what comes after the bookings is told by blocks.
+    const here = resampling && length > BLOCK_DAYS ? Math.min(length, until - from) : length;
+    const days = bookedInSteps(booked, { from, days: here }, history.step);
+    const known = item.over(windowOf(today + from, here), days);
+    if (here === length) return known;
+    const rest = usual(today + from + here, length - here);
+    return countWith(known.mean + rest.mean, known.variance + rest.variance);
+  };
   return remembered({
     use: (from, to) => {
       const length = to - from;
       if (!Number.isInteger(length) || length < 0) {
         throw new RangeError(`a span of use has whole days, at least 0, not ${length}`);
       }
-      return length === 0 ? certain(0) : use(today + from, length);
+      return length === 0 ? certain(0) : use(from, length);
     },
   });
+}
+
+/** Up to and with the last day on which anything is booked or covered. */
+function daysBooked({ quantities, coverage }: BookedUse): number {
+  const used = quantities.findLastIndex((quantity) => quantity > 0n);
+  const covered = coverage?.findLastIndex((share) => share > 0) ?? -1;
+  return Math.max(used, covered) + 1;
 }
 
 type UseOver = (first: EpochDay, length: number) => Distribution;

@@ -33,6 +33,13 @@ export interface BulkComparison {
   /** What a unit costs that is really used; null when none is expected to be. */
   readonly costPerUsedUnit: Money | null;
   readonly chanceUsedUp: number;
+  /** The real saving when little is used before the expiry (1 case in 10), half the time, and much. */
+  readonly savingRange: { readonly p10: Money; readonly p50: Money; readonly p90: Money };
+  /** Days that the quantity lasts at mean use, behind what is there and on its way; at most ten years. */
+  readonly coverDays: number;
+  readonly coverAheadDays: number;
+  /** Days from today on which the goods may be used; null when they do not expire. */
+  readonly usableDays: number | null;
   readonly worthIt: boolean;
 }
 
@@ -62,58 +69,77 @@ export function compareBulk(
   const usualTotal = usualPriceOf(usual, usualPlan, quantity);
   if (total === null || usualTotal === null) return null;
   const size = countsOf(quantity, facts.countSize);
-  const left = bulkPlan.behind?.expectedLeft(size) ?? 0;
-  const waste = finiteQuantity(left, facts.countSize);
-  const used = subtract(quantity, waste);
-  const share = (amount: Money, part: Quantity) =>
-    moneyFromMicro(multiplyRatio(amount, part, quantity, 'half-up'));
-  const { extraKeeping, savedOrders } = sideEffects(
-    facts,
-    { yearlyUse, usualPlan, bulkPlan },
-    {
-      size,
-      used: size - left,
-      price: amountOf(total) / size,
-    },
-  );
-  const realSaving = share(usualTotal, used) - total - extraKeeping + savedOrders;
+  const { behind } = bulkPlan;
+  const left = behind?.expectedLeft(size) ?? 0;
+  const price = amountOf(total) / size;
+  const outcome = (usedCounts: number) =>
+    outcomeOf(facts, { yearlyUse, usualPlan, bulkPlan }, { quantity, usedCounts, price });
+  const saving = (usedCounts: number) => {
+    const { used, extraKeeping, savedOrders } = outcome(usedCounts);
+    return moneyFromMicro(share(usualTotal, used, quantity) - total - extraKeeping + savedOrders);
+  };
+  const usedWith = (chance: number) =>
+    Math.min(behind?.mostUsedUp(chance) ?? Number.POSITIVE_INFINITY, size);
+  const { used, waste, extraKeeping, savedOrders } = outcome(size - left);
+  const realSaving = saving(size - left);
   return {
-    quantity,
-    total,
-    usualTotal,
+    ...{ quantity, total, usualTotal, extraKeeping, savedOrders, realSaving },
     paperSaving: moneyFromMicro(usualTotal - total),
     expectedWaste: waste,
     expectedUsed: used,
-    wasteCost: share(total, waste),
-    extraKeeping,
-    savedOrders,
-    realSaving: moneyFromMicro(realSaving),
+    wasteCost: share(total, waste, quantity),
     costPerUsedUnit:
       used > 0n ? moneyFromMicro(multiplyRatio(total, 1_000_000n, used, 'half-up')) : null,
-    chanceUsedUp: bulkPlan.behind?.usedUp(size) ?? 1,
+    chanceUsedUp: behind?.usedUp(size) ?? 1,
+    savingRange: {
+      p10: saving(usedWith(0.9)),
+      p50: saving(usedWith(0.5)),
+      p90: saving(usedWith(0.1)),
+    },
+    coverDays: daysAt(yearlyUse, size),
+    coverAheadDays: daysAt(yearlyUse, Math.max(shelf.position, 0)),
+    usableDays: Number.isFinite(bulkPlan.newGoodsDays) ? bulkPlan.newGoodsDays : null,
     worthIt: realSaving > 0n,
   };
 }
 
-function sideEffects(
+function share(amount: Money, part: Quantity, whole: Quantity): Money {
+  return moneyFromMicro(multiplyRatio(amount, part, whole, 'half-up'));
+}
+
+/** An answer beyond ten years is none. */
+const FAR_AWAY = 3650;
+
+function daysAt(yearlyUse: number, counts: number): number {
+  if (counts === 0) return 0;
+  return Math.min(Math.round((counts * YEAR) / yearlyUse), FAR_AWAY);
+}
+
+/** What comes of the bulk when so much of it is used. */
+function outcomeOf(
   facts: ItemFacts,
   plans: {
     readonly yearlyUse: number;
     readonly usualPlan: OfferPlan;
     readonly bulkPlan: OfferPlan;
   },
-  bulk: { readonly size: number; readonly used: number; readonly price: number },
-): { readonly extraKeeping: Money; readonly savedOrders: Money } {
+  bulk: { readonly quantity: Quantity; readonly usedCounts: number; readonly price: number },
+) {
   const { yearlyUse, usualPlan, bulkPlan } = plans;
+  const { usedCounts, price } = bulk;
+  const size = countsOf(bulk.quantity, facts.countSize);
   const usualSize = usualPlan.lot.packs * usualPlan.counts.pack;
   const usualPrice = usualPlan.counts.unitPrice(usualPlan.lot.packs) ?? 0;
   const life = Math.min(bulkPlan.counts.usableDays / YEAR, LONGEST_YEARS);
-  const years = yearlyUse > 0 ? Math.min(bulk.size / yearlyUse, life) : life;
+  const years = yearlyUse > 0 ? Math.min(size / yearlyUse, life) : life;
   // Between the two ends the bulk lies at half its size above what is left over at the end.
-  const bulkStock = bulk.size - bulk.used / 2;
-  const keeping = bulk.price * bulkStock - (usualPrice * usualSize) / 2;
-  const orders = Math.max(bulk.used / usualSize - 1, 0);
+  const bulkStock = size - usedCounts / 2;
+  const keeping = price * bulkStock - (usualPrice * usualSize) / 2;
+  const orders = Math.max(usedCounts / usualSize - 1, 0);
+  const waste = finiteQuantity(size - usedCounts, facts.countSize);
   return {
+    waste,
+    used: subtract(bulk.quantity, waste),
     extraKeeping: expectedMoney(keeping * facts.carryingRate * years),
     savedOrders: expectedMoney(orders * amountOf(facts.orderCost)),
   };

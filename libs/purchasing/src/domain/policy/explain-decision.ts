@@ -11,7 +11,7 @@ import { quantityOf } from './edge.js';
 import type { OfferPlan } from './offer-plan.js';
 
 /** In what a figure is told. */
-export type FigureUnit = 'stock unit' | 'currency' | 'days' | 'packs' | 'share';
+export type FigureUnit = 'stock unit' | 'currency' | 'days' | 'packs' | 'share' | 'orders';
 
 /** Every number that a proposal rests on, by name; a screen puts the words around them. */
 export const FIGURE_NAMES = [
@@ -22,6 +22,7 @@ export const FIGURE_NAMES = [
   'expected to expire first',
   'position after expiry',
   'mean lead time',
+  'orders seen',
   'review period',
   'mean use in lead time and review',
   'spread of use in lead time and review',

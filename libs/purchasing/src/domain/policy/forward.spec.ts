@@ -62,6 +62,15 @@ describe('running a shelf off', () => {
     expect(outlook.averageStock).toBeCloseTo((6 * 17) / 20, 12);
   });
 
+  it.each([0, 3])('runs out for sure where nothing is there, %d being owed', (owed) => {
+    const start = { lots: [], arrivals: [], owed };
+    const paths = drawUse(poissonDemand(1), eventDays([start], 20), 400, seededRandom(3));
+    const outlook = runOff(start, paths, []);
+    // No use at all in twenty days has a chance of e^-20.
+    expect([outlook.stockOutChance, outlook.stockOuts]).toEqual([1, 1]);
+    expect(outlook.short).toBeGreaterThan(18);
+  });
+
   it('draws lead times by their chances', () => {
     const lead = [
       { days: 2, probability: 0.25 },

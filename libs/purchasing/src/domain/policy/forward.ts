@@ -1,4 +1,5 @@
 import type { LeadTime, Random } from './demand.js';
+import { packsWhenDue } from './order-rules.js';
 import { drawLeadTime, ShelfRun, type ShelfStart, type UsePaths } from './simulate.js';
 
 /** What the runs say, as means; quantities in counts. */
@@ -22,6 +23,8 @@ export interface Outlook {
 export interface ReorderRule {
   readonly reorderPoint: number;
   readonly orderUpTo: number;
+  /** As in `DueItem`; left out, the level is ordered up to. */
+  readonly usualPacks?: number | null;
   readonly pack: number;
   readonly minimumPacks: number;
   /** The most that is there and on its way after an order, for the sake of expiry. */
@@ -126,7 +129,7 @@ function orderNow(
   const expiring = run.steadilyExpiring(day, rule.lookAheadDays, rule.dailyUse);
   const position = run.onHand + onOrder - run.owed - expiring;
   if (position > rule.reorderPoint) return 0;
-  const wanted = Math.max(Math.ceil((rule.orderUpTo - position) / rule.pack - 1e-9), 1);
+  const wanted = packsWhenDue({ ...rule, position, usualPacks: rule.usualPacks ?? null });
   const most = Math.floor((rule.cap - position) / rule.pack + 1e-9);
   return Math.max(Math.min(wanted, most), rule.minimumPacks) * rule.pack;
 }
@@ -147,7 +150,8 @@ class Tally {
   add(run: ShelfRun, received: number, r: number): void {
     const spans = this.paths.days.length - 1;
     for (let i = 0; i < spans; i += 1) this.wanted += this.paths.use[r * spans + i] ?? 0;
-    if (run.stockOuts > 0) this.outs += 1;
+    // What was owed before counts not: only whether anything wanted since was missing.
+    if (run.short > 0) this.outs += 1;
     this.stockOuts += run.stockOuts;
     this.short += run.short;
     this.received += received;

@@ -2,6 +2,7 @@ import { countsOf, packsOf } from './edge.js';
 import type { ItemFacts, ShelfState } from './item-facts.js';
 import { packsTotal, type SupplyOffer } from './offer.js';
 import { adjustedPosition, type OfferPlan } from './offer-plan.js';
+import { packsWhenDue } from './order-rules.js';
 
 /** What made the order another size than the level asked for. */
 export const ORDER_BOUNDS = [
@@ -15,7 +16,7 @@ export type OrderBound = (typeof ORDER_BOUNDS)[number];
 
 export interface LimitedPacks {
   readonly packs: number;
-  /** Whole packs up to the level, before any limit. */
+  /** Whole packs that lift the position above the point, before any limit. */
   readonly wanted: number;
   readonly bounds: readonly OrderBound[];
   /** The smallest order is more than is used before it expires with the wanted certainty. */
@@ -23,14 +24,14 @@ export interface LimitedPacks {
 }
 
 /**
- * Whole packs up to the level, within the limits. Expiry rounds down, but never below the smallest
+ * Whole packs of an item that is due, within the limits. Expiry rounds down, but never below the smallest
  * order, which is then flagged; room and budget are hard, and may leave nothing to order.
  */
 export function limitPacks(facts: ItemFacts, shelf: ShelfState, plan: OfferPlan): LimitedPacks {
   const { counts, offer } = plan;
   const bounds = new Set<OrderBound>();
-  const missing = plan.orderUpTo - adjustedPosition(shelf, plan);
-  const wanted = Math.max(Math.ceil(missing / counts.pack - 1e-9), 1);
+  const position = adjustedPosition(shelf, plan);
+  const wanted = packsWhenDue({ ...plan, position, pack: counts.pack });
   let packs = wanted;
   if (packs < counts.minimumPacks) {
     packs = counts.minimumPacks;
@@ -43,6 +44,9 @@ export function limitPacks(facts: ItemFacts, shelf: ShelfState, plan: OfferPlan)
     bounds.add('expiry');
     if (aboveCap) bounds.add('minimum order');
   }
+  // The usual order itself may be as small as it is only because more would expire.
+  const heldBack = packs === plan.usualPacks && packs < plan.packsWithoutExpiry;
+  if (heldBack && packs + 1 > capPacks) bounds.add('expiry');
   const room = roomInPacks(facts, shelf, plan);
   const better = cheaperBreak(offer, packs, Math.min(capPacks, room));
   if (better > packs) {

@@ -2,7 +2,7 @@ import type { BehindShelf } from './behind-shelf.js';
 import { type Distribution, leadTimeWithin } from './demand.js';
 import { amountOf, countsOf } from './edge.js';
 import { endless, type ItemFacts, type ShelfState } from './item-facts.js';
-import { choosePacks, type LotChoice } from './lot-choice.js';
+import { choosePacks, type LotChoice, yearlyCost } from './lot-choice.js';
 import { inCounts, type OfferInCounts, type SupplyOffer } from './offer.js';
 import { protectionUse, reorderPoint } from './reorder-point.js';
 import { behindShelf, expectedExpiry } from './shelf-queue.js';
@@ -14,7 +14,12 @@ export interface OfferPlan {
   /** Use over lead time + review. */
   readonly protection: Distribution;
   readonly reorderPoint: number;
+  /** What is never passed in whole packs: the point and the usual order, or as set by hand. */
   readonly orderUpTo: number;
+  /** Packs of the cheapest order; 0 for what is hardly used, null under a level set by hand. */
+  readonly usualPacks: number | null;
+  /** The cheapest order if nothing ever expired. */
+  readonly packsWithoutExpiry: number;
   /** Expected to expire before an order placed at the next look could be here. */
   readonly expiringFirst: number;
   readonly lot: LotChoice;
@@ -25,6 +30,8 @@ export interface OfferPlan {
   readonly cap: number;
   /** The same with an empty shelf: the most that there may be in all after an order. */
   readonly longRunCap: number;
+  /** What a year costs when each order is for so many packs. */
+  costOfYear(packs: number): number;
 }
 
 /** On hand + on order - owed, less what is expected to expire before new goods can come. */
@@ -60,26 +67,30 @@ export function planFor(
   const most = (goods: BehindShelf | null) =>
     goods?.mostUsedUp(facts.limits.expiryCertainty) ?? Number.POSITIVE_INFINITY;
   // The size of a usual order is judged as it will stand then: behind a reorder point of goods.
-  const usual = shelf.position - expiring > at(first.packs);
-  const lotBehind = usual && empty ? empty.withMoreAhead(at(first.packs)) : behind;
+  const stillAbove = shelf.position - expiring > at(first.packs);
+  const lotBehind = stillAbove && empty ? empty.withMoreAhead(at(first.packs)) : behind;
   const mostPacks = Math.floor(most(lotBehind) / counts.pack + 1e-9);
-  const lot = lotBehind ? choosePacks({ ...question, behind: lotBehind, mostPacks }) : first;
+  const asked = { ...question, behind: lotBehind, mostPacks };
+  const lot = lotBehind ? choosePacks(asked) : first;
   const { reorderAt, orderUpTo } = setByHand(facts);
   const point = reorderAt ?? at(lot.packs);
   // What is hardly used any more is bought for what is owed, and not for the shelf.
-  const usualOrder = hardlyUsed(facts) ? 0 : lot.packs * counts.pack;
+  const usual = hardlyUsed(facts) ? 0 : lot.packs;
   return {
     offer,
     counts,
     protection,
     reorderPoint: point,
-    orderUpTo: Math.max(orderUpTo ?? point + usualOrder, point),
+    orderUpTo: Math.max(orderUpTo ?? point + usual * counts.pack, point),
+    usualPacks: orderUpTo === null ? usual : null,
+    packsWithoutExpiry: first.packs,
     expiringFirst: expiring,
     lot,
     newGoodsDays,
     behind,
     cap: most(behind),
     longRunCap: most(empty),
+    costOfYear: (packs) => yearlyCost(asked, packs),
   };
 }
 

@@ -7,6 +7,7 @@ import { lumpyDemand } from './example-demand.js';
 import { capsuleOffer, capsules } from './example-items.js';
 import type { ItemFacts } from './item-facts.js';
 import { packsTotal } from './offer.js';
+import { adjustedPosition } from './offer-plan.js';
 import { proposeOrder } from './propose-order.js';
 
 const propose = (facts: ItemFacts) => proposeOrder(facts, { random: seededRandom(11), runs: 50 });
@@ -32,12 +33,33 @@ describe('an order is always', () => {
           const after = Math.max(decision.shelf.position, 0) + size;
           expect(after).toBeLessThanOrEqual(Number(shelfRoom) / 1e6 + 1e-6);
         }
-        if (limited.bounds.length === 0) {
-          expect(decision.shelf.position + size).toBeGreaterThanOrEqual(plan.orderUpTo - 1e-6);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('the fewest packs that keep the promise at the cheapest year', () => {
+    let seen = 0;
+    fc.assert(
+      fc.property(items(), (facts) => {
+        const limits = { shelfRoom: null, budget: null, expiryCertainty: 0.9 };
+        const { plan, limited, shelf } = decideOrder({ ...facts, limits });
+        if (!plan || limited.packs === 0 || limited.bounds.length > 0) return;
+        if (plan.usualPacks === 0) return;
+        seen += 1;
+        const { counts, reorderPoint } = plan;
+        const reached = (packs: number) => adjustedPosition(shelf, plan) + packs * counts.pack;
+        expect(reached(limited.packs)).toBeGreaterThan(reorderPoint);
+        expect(reached(limited.packs)).toBeLessThanOrEqual(plan.orderUpTo + 1e-6);
+        const year = plan.costOfYear(limited.packs);
+        for (let fewer = counts.minimumPacks; fewer < limited.packs; fewer += 1) {
+          if (reached(fewer) <= reorderPoint) continue;
+          expect([fewer, plan.costOfYear(fewer) > year]).toEqual([fewer, true]);
         }
       }),
       { numRuns: 150 },
     );
+    expect(seen).toBeGreaterThan(20);
   });
 
   it('a reorder point that rises with the service', () => {

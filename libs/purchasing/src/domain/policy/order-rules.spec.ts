@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import {
   lotsToOrder,
   minMaxOrder,
+  packsWhenDue,
   positionOf,
   reviewLevel,
   reviewOrder,
@@ -61,6 +62,8 @@ describe('minimum and maximum', () => {
     expect(minMaxOrder({ ...order, minimum: 55 })).toMatchObject({ packs: 6 });
     expect(minMaxOrder({ ...order, position: 13 })).toEqual({ needed: 0, order: 0, packs: 0 });
     expect(minMaxOrder({ ...order, position: 12 })).toMatchObject({ packs: 3 });
+    const full = { ...order, position: 12, min: 12, max: 12 };
+    expect(minMaxOrder(full)).toEqual({ needed: 0, order: 0, packs: 0 });
     expect(() => minMaxOrder({ ...order, max: 11 })).toThrow('max');
     expect(() => minMaxOrder({ ...order, pack: 0 })).toThrow('pack');
   });
@@ -83,6 +86,18 @@ describe('minimum and maximum', () => {
 });
 
 describe('whole lots', () => {
+  it('of an item that is due reach the cheapest order, or what is set by hand', () => {
+    const due = { position: 31, reorderPoint: 40, orderUpTo: 80, pack: 20, usualPacks: 2 };
+    // One box would do, two are cheapest; up to the level, rounded up, it would be three.
+    expect(packsWhenDue(due)).toBe(2);
+    expect(packsWhenDue({ ...due, position: -21 })).toBe(4);
+    expect(packsWhenDue({ ...due, usualPacks: null, orderUpTo: 95 })).toBe(3);
+    // Twenty more come exactly to the point, and what is at its point is due.
+    expect(packsWhenDue({ ...due, position: 20, usualPacks: 1 })).toBe(2);
+    expect(packsWhenDue({ ...due, position: -3, reorderPoint: 0, usualPacks: 0 })).toBe(1);
+    expect(packsWhenDue({ ...due, position: -20, reorderPoint: 0, usualPacks: 0 })).toBe(1);
+  });
+
   it('lift the position above the reorder point', () => {
     fc.assert(
       fc.property(

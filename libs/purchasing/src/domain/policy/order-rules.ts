@@ -60,6 +60,29 @@ export function lotsToOrder(position: number, reorderPoint: number, lot: number)
   return Math.max(Math.floor((reorderPoint - position) / lot + 1e-9) + 1, 1);
 }
 
+/** An item that is due, in counts. */
+export interface DueItem {
+  readonly position: number;
+  readonly reorderPoint: number;
+  readonly orderUpTo: number;
+  readonly pack: number;
+  /** Packs of the cheapest order; null where a level to order up to is set by hand. */
+  readonly usualPacks: number | null;
+}
+
+/**
+ * The fewest whole packs that lift the position above the reorder point and are at least the
+ * cheapest order; under a level set by hand as many as do not pass it. Fewer would be due again at
+ * once or cost more in a year, and more is never needed. With no usual order only the reorder point
+ * itself is reached.
+ */
+export function packsWhenDue(item: DueItem): number {
+  const { position, reorderPoint, orderUpTo, pack, usualPacks } = item;
+  if (usualPacks === 0) return Math.max(Math.ceil((reorderPoint - position) / pack - 1e-9), 1);
+  const least = lotsToOrder(position, reorderPoint, pack);
+  return Math.max(usualPacks ?? Math.floor((orderUpTo - position) / pack + 1e-9), least);
+}
+
 export interface MinMaxOrder {
   /** What is missing up to the maximum; 0 when the position is above the minimum. */
   readonly needed: number;
@@ -89,6 +112,7 @@ export function minMaxOrder(input: {
   const whole = needed / pack;
   const packs = input.capped ? Math.floor(whole + 1e-9) : Math.ceil(whole - 1e-9);
   const least = Math.ceil((input.minimum ?? 0) / pack - 1e-9);
-  const taken = Math.max(packs, least);
+  // Rounding just below nothing leaves a negative zero, which is no number of packs.
+  const taken = Math.max(packs, least, 0);
   return { needed, order: taken * pack, packs: taken };
 }

@@ -65,7 +65,11 @@ const LONGEST_HORIZON = 365;
  * could come. Throws RangeError naming the field for facts that cannot be.
  */
 export function proposeOrder(given: ItemFacts, options: ProposalOptions): OrderProposal {
-  const decision = decideOrder(given);
+  return explainOrder(decideOrder(given), options);
+}
+
+/** The same for a decision that is made already. */
+export function explainOrder(decision: OrderDecision, options: ProposalOptions): OrderProposal {
   const { facts, plan, limited, shelf } = decision;
   const ordered = plan ? limited.packs * plan.counts.pack : 0;
   const horizonDays = horizonOf(decision, options.horizonDays);

@@ -1,10 +1,9 @@
 import { describe, expect, it } from '@jest/globals';
-import { money, quantity } from '#lib/measure';
+import { quantity } from '#lib/measure';
 import { seededRandom } from '../forecast/seeded-random.js';
-import { compareBulk } from './bulk-offer.js';
 import { lumpyDemand } from './example-demand.js';
 import { capsuleOffer, capsules, rareShade } from './example-items.js';
-import { CURVE_LEVELS, serviceCurve, shelfCurve } from './service-curve.js';
+import { CURVE_LEVELS, curveSteps, serviceCurve, shelfCurve, shelfNow } from './service-curve.js';
 
 const curveOf = (facts: Parameters<typeof serviceCurve>[0]) =>
   serviceCurve(facts, { random: seededRandom(4), levels: CURVE_LEVELS, runs: 30 });
@@ -50,59 +49,28 @@ describe('service against stock and waste', () => {
   it('is the same for the same seed', () => {
     expect(curveOf(rareShade())).toEqual(curveOf(rareShade()));
   });
-});
 
-describe('a bulk offer', () => {
-  const bulkBox = capsuleOffer({
-    offerId: 'case-400',
-    packContent: quantity('400'),
-    tiers: [{ fromPacks: 1n, packPrice: money('720') }],
-  });
-  const bulk = { offer: bulkBox, packs: 1n };
-
-  it('saves what the list says where all of it is used', () => {
-    // 400 at 2.30 are 920.00; two a day use 400 long before 540 days.
-    const found = compareBulk(capsules({ lots: [] }), capsuleOffer(), bulk);
-    expect(found).toMatchObject({
-      quantity: quantity('400'),
-      total: money('720'),
-      usualTotal: money('920'),
-      paperSaving: money('200'),
-      worthIt: true,
+  it('marks what is in force: its own level, or what was set by hand', () => {
+    const { points, now } = curveOf(capsules());
+    expect(now).toEqual(points.find((point) => point.level === now?.level));
+    const [reorderAt, orderUpTo] = [quantity('400'), quantity('700')];
+    const byHand = curveOf(capsules({ override: { reorderAt, orderUpTo } }));
+    expect(byHand.points).toEqual(points);
+    expect(byHand.now).toMatchObject({ reorderPoint: reorderAt, orderUpTo });
+    expect(byHand.now?.stockValue ?? 0n).toBeGreaterThan(now?.stockValue ?? 0n);
+    expect(shelfNow([byHand, curveOf(capsules({ offers: [] }))])).toMatchObject({
+      stockValue: byHand.now?.stockValue,
+      items: 1,
     });
-    expect(found?.chanceUsedUp ?? 0).toBeGreaterThan(0.999);
-    expect(found?.expectedWaste ?? 1n).toBeLessThan(quantity('0.1'));
-    expect(found?.savedOrders ?? 0n).toBeGreaterThan(0n);
-    expect(found?.realSaving ?? 0n).toBeLessThan(money('200') + (found?.savedOrders ?? 0n));
   });
 
-  it('saves nothing where most of it expires', () => {
-    // One use in three days: about 180 of 400 are used in 540 days.
-    const slow = capsules({ demand: lumpyDemand(1 / 3, 2), lots: [] });
-    const found = compareBulk(slow, capsuleOffer(), bulk);
-    expect(found?.paperSaving).toBe(money('200'));
-    expect(found?.worthIt).toBe(false);
-    expect(found?.realSaving ?? 0n).toBeLessThan(money('-200'));
-    const wasted = Number(found?.expectedWaste ?? 0n) / 1e6;
-    expect(Math.abs(wasted - (400 - 545 / 3))).toBeLessThan(3);
-    // What is used really costs 720 / 182, far above the usual 2.30.
-    expect(Number(found?.costPerUsedUnit ?? 0n) / 1e6).toBeCloseTo(720 / (400 - wasted), 4);
-    expect((found?.expectedUsed ?? 0n) + (found?.expectedWaste ?? 0n)).toBe(quantity('400'));
-  });
-
-  it('counts the lots that go first', () => {
-    const steady = (lots: Parameters<typeof compareBulk>[0]['lots']) =>
-      compareBulk(capsules({ lots }), capsuleOffer(), bulk)?.expectedWaste ?? 0n;
-    const full = [{ quantity: quantity('800'), usableDays: 540 }];
-    expect(steady(full)).toBeGreaterThan(steady([]) + quantity('90'));
-  });
-
-  it('cannot be judged without prices', () => {
-    const unknown = capsuleOffer({ tiers: [] });
-    expect(compareBulk(capsules(), unknown, bulk)).toBeNull();
-    expect(compareBulk(capsules(), capsuleOffer(), { offer: unknown, packs: 5n })).toBeNull();
-    expect(() => compareBulk(capsules(), capsuleOffer(), { offer: bulkBox, packs: 0n })).toThrow(
-      'packs',
-    );
+  it('comes in steps that somebody else may go between', () => {
+    const options = { random: seededRandom(4), levels: CURVE_LEVELS, runs: 30 };
+    const steps = curveSteps(capsules(), options);
+    let count = 0;
+    let step = steps.next();
+    for (; step.done !== true; step = steps.next()) count += 1;
+    expect(count).toBeGreaterThan(2 * CURVE_LEVELS.length);
+    expect(step.value).toEqual(curveOf(capsules()));
   });
 });

@@ -114,7 +114,8 @@ export class ShelfRun {
     const before = this.onHand;
     const open = this.draw(use);
     if (open > 0) {
-      if (this.owed === 0) this.stockOuts += 1;
+      // A shelf that starts empty and owing runs out with the first use that it cannot serve.
+      if (this.owed === 0 || this.short === 0) this.stockOuts += 1;
       this.owed += open;
       this.short += open;
     }
