@@ -15,6 +15,7 @@ const MAY_USE = {
   pricing: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits', 'costing'],
   purchasing: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits'],
   tracing: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits'],
+  exchange: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits'],
 };
 
 const contextOrder = Object.entries(MAY_USE).map(([context, allowed]) => ({

@@ -4,6 +4,7 @@ import { TypeOrmModule } from '@nestjs/typeorm';
 import { AccessModule } from '#lib/access';
 import { CatalogueModule } from '#lib/catalogue';
 import { CostingModule } from '#lib/costing';
+import { ExchangeModule } from '#lib/exchange';
 import { createValidationPipe } from '#lib/platform';
 import { PricingModule } from '#lib/pricing';
 import { ProceduresModule } from '#lib/procedures';
@@ -32,6 +33,7 @@ const CONTEXTS = [
   PricingModule,
   PurchasingModule,
   TracingModule,
+  ExchangeModule,
 ];
 
 @Module({

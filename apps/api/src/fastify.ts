@@ -4,6 +4,7 @@ import helmet from '@fastify/helmet';
 import { FastifyAdapter } from '@nestjs/platform-fastify';
 import type { FastifyInstance, FastifyReply, FastifyRequest, FastifyServerOptions } from 'fastify';
 import { newId } from '#lib/platform';
+import { takeFiles } from './file-bodies.js';
 import { type LogLevel, logOptions } from './log.js';
 import { answerBrokenRequest, answerWithProblem } from './problems.js';
 import { refuseUnstorableText } from './storable-text.js';
@@ -37,7 +38,8 @@ export function httpAdapter(options: HttpOptions): FastifyAdapter {
 
 /** What stands around every request, before any route: headers, cookies, compression, checks. */
 export async function prepareFastify(fastify: FastifyInstance): Promise<void> {
-  fastify.removeContentTypeParser('text/plain'); // JSON is the only thing that is read
+  fastify.removeContentTypeParser('text/plain'); // JSON is what is read, and files where they belong
+  takeFiles(fastify);
   await fastify.register(helmet, {
     contentSecurityPolicy: {
       directives: {

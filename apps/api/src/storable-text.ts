@@ -19,6 +19,8 @@ function halfCharacterPath(value: unknown, path: string): string | undefined {
 /** The first field of a request whose text could not be stored as it is; undefined when all can. */
 export function unstorableField(request: Pick<FastifyRequest, 'body' | 'query' | 'params'>) {
   for (const part of [request.params, request.query, request.body]) {
+    // A file is bytes; what stands in it is checked where it is read.
+    if (Buffer.isBuffer(part)) continue;
     const found = unstorablePath(part) ?? halfCharacterPath(part, '');
     if (found !== undefined) return found;
   }

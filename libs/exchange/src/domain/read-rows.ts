@@ -1,0 +1,162 @@
+import { parseDecimal } from '#lib/measure';
+import { isIsoDate } from '#lib/platform';
+import type { Column } from './column.js';
+import { cellWords, type Matched } from './match-columns.js';
+import { type DecimalHabit, decimalHabit, readNumber } from './numbers.js';
+import type { RawCell, RawRow } from './sheet.js';
+
+/** Something wrong in a row, in one of its columns where it is in one. */
+export interface CellProblem {
+  /** The key of the column; null when it is the row as a whole. */
+  readonly column: string | null;
+  readonly message: string;
+}
+
+/** A row of a list: what stands in its columns, by key, as plain text. Blank cells are not there. */
+export interface ListRow {
+  readonly number: number;
+  readonly values: ReadonlyMap<string, string>;
+  readonly problems: readonly CellProblem[];
+}
+
+type Read =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly message: string };
+
+/** Reads the rows below the heading, without those that are marked as examples. */
+export function readRows(
+  known: readonly Column[],
+  matched: Matched,
+  rows: readonly RawRow[],
+): ListRow[] {
+  const byKey = new Map(known.map((column) => [column.key, column]));
+  const wanted = matched.columns.flatMap(({ index, as }) => {
+    const column = as === null ? undefined : byKey.get(as);
+    return column ? [{ index, column }] : [];
+  });
+  const remark = wanted.find(({ column }) => column.key === 'remark')?.index ?? -1;
+  const kept = rows.filter((row) => !/^(example|beispiel)/i.test(cellWords(row.cells[remark])));
+  const habit = decimalHabit(decimalTexts(wanted, kept));
+  return kept.flatMap((row) => {
+    const values = new Map<string, string>();
+    const problems: CellProblem[] = [];
+    for (const { index, column } of wanted) {
+      const cell = row.cells[index];
+      if (!cell || column.key === 'remark') continue;
+      const read = readCell(cell, column, habit);
+      if (read.ok) values.set(column.key, read.text);
+      else problems.push({ column: column.key, message: read.message });
+    }
+    const empty = values.size === 0 && problems.length === 0;
+    return empty ? [] : [{ number: row.number, values, problems }];
+  });
+}
+
+function* decimalTexts(
+  wanted: readonly { readonly index: number; readonly column: Column }[],
+  rows: readonly RawRow[],
+): Generator<string> {
+  for (const { index, column } of wanted) {
+    if (column.type.is !== 'decimal') continue;
+    for (const row of rows) {
+      const cell = row.cells[index];
+      if (cell?.kind === 'text') yield cell.text.trim();
+    }
+  }
+}
+
+function readCell(cell: RawCell, column: Column, habit: DecimalHabit): Read {
+  if (cell.kind === 'wrong') return { ok: false, message: cell.message };
+  const { type } = column;
+  if (type.is === 'date') return readDay(cell);
+  if (cell.kind === 'date') {
+    const message = `is a date (${cell.text}); format the column as text and type it again`;
+    return { ok: false, message };
+  }
+  if (type.is === 'flag') return readFlag(cell);
+  if (cell.kind === 'flag') return { ok: false, message: 'is a yes-or-no cell; write a value' };
+  if (type.is === 'text') return readText(cell.text, type.max);
+  if (type.is === 'choice') return readChoice(cell.text, type.words);
+  const number =
+    cell.kind === 'number' ? { ok: true as const, text: cell.text } : readNumber(cell.text, habit);
+  if (!number.ok) return number;
+  return type.is === 'whole' ? readWhole(number.text, type) : readDecimal(number.text, type);
+}
+
+function readDay(cell: RawCell): Read {
+  if (cell.kind === 'date' || cell.kind === 'text') {
+    if (isIsoDate(cell.text)) return { ok: true, text: cell.text };
+    const shape = /^\d{4}-\d{2}-\d{2}$/.test(cell.text);
+    const message = shape
+      ? `names a day that does not exist (${cell.text})`
+      : `is text (${cell.text.slice(0, 30)}), which can be read in several ways; write 2026-12-31 or use a date cell`;
+    return { ok: false, message };
+  }
+  const shown = cell.kind === 'number' ? ` (${cell.text})` : '';
+  return { ok: false, message: `is a number${shown}, not a date; write 2026-12-31` };
+}
+
+const YES = ['yes', 'y', 'true', '1', 'x', 'ja', 'j', 'wahr'];
+const NO = ['no', 'n', 'false', '0', 'nein', 'falsch'];
+
+function readFlag(cell: Exclude<RawCell, { kind: 'wrong' }>): Read {
+  const word = cell.kind === 'flag' ? String(cell.value) : cell.text.toLowerCase();
+  if (YES.includes(word)) return { ok: true, text: 'yes' };
+  if (NO.includes(word)) return { ok: true, text: 'no' };
+  return { ok: false, message: 'must be yes or no' };
+}
+
+function readText(text: string, max: number): Read {
+  if (text.length > max) return { ok: false, message: `is longer than ${max} characters` };
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be in it
+  if (/[\u0000-\u001f\u007f]|\p{Surrogate}/u.test(text)) {
+    return { ok: false, message: 'holds a line break or another control character' };
+  }
+  return { ok: true, text };
+}
+
+function readChoice(text: string, words: Readonly<Record<string, readonly string[]>>): Read {
+  const wanted = text.toLowerCase();
+  for (const [value, others] of Object.entries(words)) {
+    if (value.toLowerCase() === wanted || others.includes(wanted)) return { ok: true, text: value };
+  }
+  return { ok: false, message: `must be one of: ${Object.keys(words).join(', ')}` };
+}
+
+function readWhole(text: string, limits: { readonly min: number; readonly max: number }): Read {
+  const value = Number(text);
+  if (/^\d{1,9}$/.test(text) && value >= limits.min && value <= limits.max) {
+    return { ok: true, text: String(value) };
+  }
+  return { ok: false, message: `must be a whole number from ${limits.min} to ${limits.max}` };
+}
+
+const SCALE = 6;
+
+function readDecimal(
+  text: string,
+  limits: { readonly above?: string; readonly max: string },
+): Read {
+  const parsed = parseDecimal(text, SCALE);
+  if (!parsed.ok)
+    return { ok: false, message: `must have at most ${SCALE} digits after the point` };
+  const bound = (limit: string) => {
+    const read = parseDecimal(limit, SCALE);
+    if (!read.ok) throw new Error(`${limit} is no limit`);
+    return read.value;
+  };
+  const least = limits.above === undefined ? 'not be below 0' : 'be more than 0';
+  const tooLow =
+    limits.above === undefined ? parsed.value < 0n : parsed.value <= bound(limits.above);
+  if (tooLow) return { ok: false, message: `must ${least}` };
+  if (parsed.value > bound(limits.max)) {
+    return { ok: false, message: `must be at most ${limits.max}` };
+  }
+  return { ok: true, text: plain(text) };
+}
+
+/** In the shortest form, so that 72.00 and 72 are the same. */
+function plain(text: string): string {
+  const short = text.includes('.') ? text.replace(/0+$/, '').replace(/\.$/, '') : text;
+  return short.replace(/^0+(?=\d)/, '');
+}
