@@ -4,7 +4,7 @@ export type { CsvCell } from './domain/csv.js';
 export { GROUPS, type Group, parseGroupBy } from './domain/group-by.js';
 export { listsBy } from './domain/lists-by.js';
 export { meanMoney } from './domain/mean.js';
-export { column, columns, offPaper, type Table } from './domain/table.js';
+export { column, columns, inLanguage, offPaper, type Table } from './domain/table.js';
 export { shareOf } from './domain/variance.js';
 export { CostReportQueryDto, PeriodQueryDto } from './http/costing-queries.dto.js';
 export { factsOf } from './http/report-facts.js';

@@ -25,6 +25,16 @@ describe('a table on paper', () => {
     expect(cellText(cell, kind)).toBe(shown),
   );
 
+  it.each([
+    ['1234567.895', 'money', '1.234.567,90'],
+    ['0.3412', 'share', '34,1 %'],
+    ['12345.5', 'decimal', '12.345,5'],
+    ['2026-05-04', 'date', '04.05.2026'],
+    ['1.234,5', 'text', '1.234,5'],
+  ] as const)('shows %s as %s in German: %s', (cell, kind, shown) =>
+    expect(cellText(cell, kind, 'de')).toBe(shown),
+  );
+
   it('shows nothing where nothing is', () => {
     expect(cellText(null, 'money')).toBe('');
     expect(cellText(1200, 'whole')).toBe('1,200');
@@ -37,7 +47,7 @@ describe('a table on paper', () => {
       facts: ['All days.'],
       columns: [
         column('template'),
-        ...offPaper([column('id')]),
+        ...offPaper([column('restoration')]),
         column('cost', 'money'),
         column('currency'),
       ],

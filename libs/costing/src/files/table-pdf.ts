@@ -1,9 +1,8 @@
 import PDFDocument from 'pdfkit';
 import { type Paper, paperOf } from '../domain/paper.js';
 import type { Column, Table } from '../domain/table.js';
+import { FILE_WORDS } from '../domain/table-words.js';
 
-const CAUTION =
-  'Figures are planning aids. Instructions for use, local rules and licensed practice come first.';
 const MARGIN = 42;
 const FOOT = 30;
 const SIZES = [8.5, 7.5, 6.75] as const; // the largest that fits
@@ -57,13 +56,15 @@ function draw(document: Document, paper: Paper): void {
     rule(document, y - layout.size * 0.5, LINE, 0.4);
   }
   if (paper.rows.length === 0) {
-    document.fillColor(QUIET).text('Nothing in this period.', MARGIN, y, { lineBreak: false });
+    document
+      .fillColor(QUIET)
+      .text(FILE_WORDS[paper.language].nothing, MARGIN, y, { lineBreak: false });
   } else if (paper.totals) {
     document.font('Helvetica-Bold');
     rule(document, y - layout.size * 0.5, INK, 0.8);
     line(document, layout, paper.totals, y + 1);
   }
-  footers(document, paper.title);
+  footers(document, paper);
 }
 
 /** Title and what the report was made for; the height where the table begins. */
@@ -186,7 +187,8 @@ function fitting(document: Document, text: string, width: number): string {
   return `${kept}…`;
 }
 
-function footers(document: Document, title: string): void {
+function footers(document: Document, { title, language }: Paper): void {
+  const words = FILE_WORDS[language];
   const { start, count } = document.bufferedPageRange();
   for (let page = start; page < start + count; page += 1) {
     document.switchToPage(page);
@@ -194,8 +196,8 @@ function footers(document: Document, title: string): void {
     // Below the margin pdfkit would begin another page.
     document.page.margins.bottom = 0;
     document.font('Helvetica').fontSize(7.5).fillColor(QUIET);
-    document.text(CAUTION, MARGIN, y, { lineBreak: false });
-    const number = `${printable(title)}, page ${page - start + 1} of ${count}`;
+    document.text(words.caution, MARGIN, y, { lineBreak: false });
+    const number = `${printable(title)}, ${words.page(page - start + 1, count)}`;
     const width = document.page.width - 2 * MARGIN;
     document.text(number, MARGIN, y, { width, align: 'right', lineBreak: false });
   }

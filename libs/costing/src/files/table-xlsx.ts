@@ -2,6 +2,7 @@ import type ExcelJS from 'exceljs';
 import type { CsvCell } from '../domain/csv.js';
 import { cellText } from '../domain/paper.js';
 import type { Column, ColumnKind, Table } from '../domain/table.js';
+import { FILE_WORDS } from '../domain/table-words.js';
 
 const FORMATS: Partial<Record<ColumnKind, string>> = {
   whole: '#,##0',
@@ -61,14 +62,13 @@ function markHead(sheet: ExcelJS.Worksheet, columns: number): void {
   sheet.autoFilter = { from: { row: 1, column: 1 }, to: { row: 1, column: columns } };
 }
 
-function addAbout(book: ExcelJS.Workbook, { title, facts = [] }: Table): void {
-  const about = book.addWorksheet('About');
+function addAbout(book: ExcelJS.Workbook, { title, facts = [], language = 'en' }: Table): void {
+  const words = FILE_WORDS[language];
+  const about = book.addWorksheet(words.about);
   about.getColumn(1).width = 90;
   about.addRow([title]).font = { bold: true, size: 14 };
   for (const fact of facts) about.addRow([fact]);
-  about.addRow([
-    'Figures are planning aids. Instructions for use, local rules and licensed practice come first.',
-  ]).font = { italic: true };
+  about.addRow([words.caution]).font = { italic: true };
 }
 
 /** Room for the longest cell and for the name with the button of its filter. */

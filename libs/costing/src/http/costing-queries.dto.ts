@@ -1,7 +1,16 @@
 import { REASONS } from '#lib/dentition';
 import { ChoiceField, DateField, IdField, PageQuery, TextField, WholeQuery } from '#lib/platform';
+import { FILE_LANGUAGES, type FileLanguage } from '../domain/table-words.js';
 
-export class PeriodQueryDto {
+export class FileQueryDto {
+  @ChoiceField(FILE_LANGUAGES, {
+    optional: true,
+    description: 'The language of a file; English when left out. JSON is the same in both.',
+  })
+  lang?: FileLanguage;
+}
+
+export class PeriodQueryDto extends FileQueryDto {
   @DateField({ optional: true, description: 'First day.' })
   from?: string;
 
@@ -94,7 +103,7 @@ export class RestorationQueryDto extends PageQuery {
   sort?: 'date' | 'cost';
 }
 
-export class TemplateUsageQueryDto {
+export class TemplateUsageQueryDto extends FileQueryDto {
   @IdField({ optional: true })
   templateId?: string;
 

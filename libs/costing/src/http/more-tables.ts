@@ -1,7 +1,7 @@
 import type { CsvCell } from '../domain/csv.js';
-import { column, columns, offPaper, type Table } from '../domain/table.js';
+import { column, columns, inLanguage, offPaper, type Table } from '../domain/table.js';
 import type { ChairTimeDto } from './chair-time.dto.js';
-import type { VarianceQueryDto } from './costing-queries.dto.js';
+import type { FileQueryDto, VarianceQueryDto } from './costing-queries.dto.js';
 import type { HabitsDto } from './habit.dto.js';
 import type { PriceChangesDto } from './price-change.dto.js';
 import { factsOf } from './report-facts.js';
@@ -12,7 +12,7 @@ export function varianceTable(report: VarianceReportDto, asked: VarianceQueryDto
   const { totals } = report;
   const each = report.groupBy.includes('restoration');
   const groups = groupColumns(each ? ['template', 'reason', 'dentist'] : report.groupBy);
-  return {
+  const table: Table = {
     name: 'variances',
     title: 'Actual and standard cost',
     facts: factsOf(asked, report.rows),
@@ -41,13 +41,19 @@ export function varianceTable(report: VarianceReportDto, asked: VarianceQueryDto
       ...[totals.retakeCost, totals.retakeShare, report.currency],
     ],
   };
+  return inLanguage(table, asked.lang, { title: 'Ist und Standardkosten' });
 }
 
-export function priceChangeTable(report: PriceChangesDto): Table {
-  return {
+const PER_UNIT = 'Prices are for one unit of stock.';
+
+export function priceChangeTable(report: PriceChangesDto, asked: FileQueryDto): Table {
+  const table: Table = {
     name: 'price-changes',
     title: 'Price changes',
-    facts: [...factsOf(report), 'Prices are for one unit of stock.'],
+    facts: [
+      ...factsOf({ ...report, lang: asked.lang }),
+      asked.lang === 'de' ? 'Preise gelten für eine Einheit des Bestands.' : PER_UNIT,
+    ],
     columns: [
       ...columns('text', 'consumable', 'shade', 'unit'),
       column('date', 'date'),
@@ -66,13 +72,14 @@ export function priceChangeTable(report: PriceChangesDto): Table {
       ]),
     ),
   };
+  return inLanguage(table, asked.lang, { title: 'Preisänderungen' });
 }
 
-export function habitTable(report: HabitsDto): Table {
-  return {
+export function habitTable(report: HabitsDto, asked: FileQueryDto): Table {
+  const table: Table = {
     name: 'habits',
     title: 'The costliest habits',
-    facts: factsOf(report),
+    facts: factsOf({ ...report, lang: asked.lang }),
     columns: [
       column('rank', 'whole'),
       ...columns('text', 'habit', 'reason', 'template', 'consumable', 'shade'),
@@ -90,18 +97,19 @@ export function habitTable(report: HabitsDto): Table {
       ...[habit.shareOfMaterial, report.currency, report.from, report.to],
     ]),
   };
+  return inLanguage(table, asked.lang, { title: 'Die teuersten Gewohnheiten' });
 }
 
 /** The last row is what nobody used: it belongs to no restoration. */
-export function chairTimeTable(report: ChairTimeDto): Table {
+export function chairTimeTable(report: ChairTimeDto, asked: FileQueryDto): Table {
   const groups = groupColumns(report.groupBy);
   const { capacity, assistantCapacity: assistants, currency } = report;
   const none: CsvCell[] = groups.columns.map(() => null);
   const { idleMinutes = null, idleCost = null, minutes = null, cost = null } = assistants ?? {};
-  return {
+  const table: Table = {
     name: 'chair-time',
     title: 'Chair time',
-    facts: factsOf(report),
+    facts: factsOf({ ...report, lang: asked.lang }),
     columns: [
       column('kind'),
       ...groups.columns,
@@ -128,4 +136,5 @@ export function chairTimeTable(report: ChairTimeDto): Table {
       ...[minutes, cost, currency],
     ],
   };
+  return inLanguage(table, asked.lang, { title: 'Zeit am Stuhl' });
 }

@@ -1,7 +1,7 @@
 import type { CsvCell } from '../domain/csv.js';
-import { column, columns, offPaper, type Table } from '../domain/table.js';
+import { column, columns, inLanguage, offPaper, type Table } from '../domain/table.js';
 import type { CostReportDto } from './cost-report.dto.js';
-import type { CostReportQueryDto, PeriodQueryDto } from './costing-queries.dto.js';
+import type { CostReportQueryDto, FileQueryDto, PeriodQueryDto } from './costing-queries.dto.js';
 import { factsOf } from './report-facts.js';
 import type { TemplateUsageDto, WasteReportDto } from './usage-waste.dto.js';
 
@@ -48,7 +48,7 @@ export function costReportTable(report: CostReportDto, asked: CostReportQueryDto
       ...categories.map((category) => byName.get(category) ?? '0.00'),
     ];
   });
-  return {
+  const table: Table = {
     name: 'restoration-costs',
     title: 'What restorations cost',
     facts: factsOf(asked, report.rows),
@@ -58,7 +58,9 @@ export function costReportTable(report: CostReportDto, asked: CostReportQueryDto
       ...columns('money', 'total', 'mean', 'min', 'p10', 'p50', 'p90', 'max'),
       ...columns('money', 'own', 'shared', 'retake'),
       column('currency'),
-      ...offPaper(columns('money', ...categories.map((category) => `category: ${category}`))),
+      ...offPaper(
+        columns('money', ...categories.map((category) => `category: ${category}` as const)),
+      ),
     ],
     rows,
     totals: [
@@ -68,13 +70,16 @@ export function costReportTable(report: CostReportDto, asked: CostReportQueryDto
       ...[totals.retakeCost, report.currency, ...totals.categories.map((c) => c.cost)],
     ],
   };
+  return inLanguage(table, asked.lang, { title: 'Was Restaurationen kosten' });
 }
 
-export function templateUsageTable(report: TemplateUsageDto): Table {
-  return {
+const EACH = 'Each figure is for one restoration.';
+
+export function templateUsageTable(report: TemplateUsageDto, asked: FileQueryDto): Table {
+  const table: Table = {
     name: 'template-usage',
     title: 'Template against reality',
-    facts: ['Each figure is for one restoration.'],
+    facts: [asked.lang === 'de' ? 'Jede Zahl gilt für eine Restauration.' : EACH],
     columns: [
       column('template'),
       ...columns('whole', 'version', 'restorations'),
@@ -88,12 +93,13 @@ export function templateUsageTable(report: TemplateUsageDto): Table {
       ...[row.charged, row.difference, row.cost],
     ]),
   };
+  return inLanguage(table, asked.lang, { title: 'Vorlage gegen Wirklichkeit' });
 }
 
 export function wasteTable(report: WasteReportDto, asked: PeriodQueryDto): Table {
   const { currency, retakes } = report;
   const again = ['retakes', null, null, null, 'attempt', retakes.extraAttempts, retakes.cost];
-  return {
+  const table: Table = {
     name: 'waste',
     title: 'Waste',
     facts: factsOf(asked),
@@ -115,4 +121,5 @@ export function wasteTable(report: WasteReportDto, asked: PeriodQueryDto): Table
       [...again, currency],
     ],
   };
+  return inLanguage(table, asked.lang, { title: 'Verlust' });
 }

@@ -99,7 +99,7 @@ export class ReportsController {
   ): Promise<TemplateUsageDto | FileContent> {
     const report = await this.templateUsage.run(actor, query);
     const form = wantedForm(accept);
-    return form === undefined ? report : asFile(reply, form, templateUsageTable(report));
+    return form === undefined ? report : asFile(reply, form, templateUsageTable(report, query));
   }
 
   @ReportFile('template-usage', 'csv')
@@ -108,7 +108,11 @@ export class ReportsController {
     @Query() query: TemplateUsageQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'csv', templateUsageTable(await this.templateUsage.run(actor, query)));
+    return asFile(
+      reply,
+      'csv',
+      templateUsageTable(await this.templateUsage.run(actor, query), query),
+    );
   }
 
   @ReportFile('template-usage', 'xlsx')
@@ -117,7 +121,11 @@ export class ReportsController {
     @Query() query: TemplateUsageQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'xlsx', templateUsageTable(await this.templateUsage.run(actor, query)));
+    return asFile(
+      reply,
+      'xlsx',
+      templateUsageTable(await this.templateUsage.run(actor, query), query),
+    );
   }
 
   @ReportFile('template-usage', 'pdf')
@@ -126,7 +134,11 @@ export class ReportsController {
     @Query() query: TemplateUsageQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'pdf', templateUsageTable(await this.templateUsage.run(actor, query)));
+    return asFile(
+      reply,
+      'pdf',
+      templateUsageTable(await this.templateUsage.run(actor, query), query),
+    );
   }
 
   @Get('waste')

@@ -35,7 +35,7 @@ export class SavingsReportsController {
   ): Promise<PriceChangesDto | FileContent> {
     const report = await this.priceChanges.run(actor, query);
     const form = wantedForm(accept);
-    return form === undefined ? report : asFile(reply, form, priceChangeTable(report));
+    return form === undefined ? report : asFile(reply, form, priceChangeTable(report, query));
   }
 
   @ReportFile('price-changes', 'csv')
@@ -44,7 +44,7 @@ export class SavingsReportsController {
     @Query() query: PriceChangeQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'csv', priceChangeTable(await this.priceChanges.run(actor, query)));
+    return asFile(reply, 'csv', priceChangeTable(await this.priceChanges.run(actor, query), query));
   }
 
   @ReportFile('price-changes', 'xlsx')
@@ -53,7 +53,11 @@ export class SavingsReportsController {
     @Query() query: PriceChangeQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'xlsx', priceChangeTable(await this.priceChanges.run(actor, query)));
+    return asFile(
+      reply,
+      'xlsx',
+      priceChangeTable(await this.priceChanges.run(actor, query), query),
+    );
   }
 
   @ReportFile('price-changes', 'pdf')
@@ -62,7 +66,7 @@ export class SavingsReportsController {
     @Query() query: PriceChangeQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'pdf', priceChangeTable(await this.priceChanges.run(actor, query)));
+    return asFile(reply, 'pdf', priceChangeTable(await this.priceChanges.run(actor, query), query));
   }
 
   @Get('habits')
@@ -80,7 +84,7 @@ export class SavingsReportsController {
   ): Promise<HabitsDto | FileContent> {
     const report = await this.reportHabits.run(actor, query);
     const form = wantedForm(accept);
-    return form === undefined ? report : asFile(reply, form, habitTable(report));
+    return form === undefined ? report : asFile(reply, form, habitTable(report, query));
   }
 
   @ReportFile('habits', 'csv')
@@ -89,7 +93,7 @@ export class SavingsReportsController {
     @Query() query: HabitQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'csv', habitTable(await this.reportHabits.run(actor, query)));
+    return asFile(reply, 'csv', habitTable(await this.reportHabits.run(actor, query), query));
   }
 
   @ReportFile('habits', 'xlsx')
@@ -98,7 +102,7 @@ export class SavingsReportsController {
     @Query() query: HabitQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'xlsx', habitTable(await this.reportHabits.run(actor, query)));
+    return asFile(reply, 'xlsx', habitTable(await this.reportHabits.run(actor, query), query));
   }
 
   @ReportFile('habits', 'pdf')
@@ -107,6 +111,6 @@ export class SavingsReportsController {
     @Query() query: HabitQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'pdf', habitTable(await this.reportHabits.run(actor, query)));
+    return asFile(reply, 'pdf', habitTable(await this.reportHabits.run(actor, query), query));
   }
 }

@@ -87,7 +87,7 @@ export class VarianceReportsController {
   ): Promise<ChairTimeDto | FileContent> {
     const report = await this.reportChairTime.run(actor, query);
     const form = wantedForm(accept);
-    return form === undefined ? report : asFile(reply, form, chairTimeTable(report));
+    return form === undefined ? report : asFile(reply, form, chairTimeTable(report, query));
   }
 
   @ReportFile('chair-time', 'csv')
@@ -96,7 +96,11 @@ export class VarianceReportsController {
     @Query() query: ChairTimeQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'csv', chairTimeTable(await this.reportChairTime.run(actor, query)));
+    return asFile(
+      reply,
+      'csv',
+      chairTimeTable(await this.reportChairTime.run(actor, query), query),
+    );
   }
 
   @ReportFile('chair-time', 'xlsx')
@@ -105,7 +109,11 @@ export class VarianceReportsController {
     @Query() query: ChairTimeQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'xlsx', chairTimeTable(await this.reportChairTime.run(actor, query)));
+    return asFile(
+      reply,
+      'xlsx',
+      chairTimeTable(await this.reportChairTime.run(actor, query), query),
+    );
   }
 
   @ReportFile('chair-time', 'pdf')
@@ -114,7 +122,11 @@ export class VarianceReportsController {
     @Query() query: ChairTimeQueryDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<FileContent> {
-    return asFile(reply, 'pdf', chairTimeTable(await this.reportChairTime.run(actor, query)));
+    return asFile(
+      reply,
+      'pdf',
+      chairTimeTable(await this.reportChairTime.run(actor, query), query),
+    );
   }
 
   @Get('template-usage/:templateId/suggestion')

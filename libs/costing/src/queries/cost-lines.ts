@@ -45,7 +45,12 @@ export interface LineRow extends ConsumableColumns {
 
 const SOURCES = `
 SELECT m.id AS movement_id, m.usage_line_id, m.from_account, m.quantity, m.cost, m.sureness,
-       m.reverses_id, m.layer_id, l.delivery_id, l.line_number, l.pack_price, l.received_on,
+       m.reverses_id, m.layer_id, l.delivery_id, l.line_number, l.received_on,
+       -- As it was when this was used: an invoice that came later changed no cost of the past.
+       coalesce((SELECT v.pack_price_before FROM price_variances v
+         WHERE v.layer_id = l.id AND v.recorded_at > m.recorded_at
+           AND v.pack_price_before IS NOT NULL
+         ORDER BY v.recorded_at, v.id LIMIT 1), l.pack_price) AS pack_price,
        d.supplier_id, s.name AS supplier_name, q.name AS presentation_name, ${LOT_COLUMNS}
 FROM movements m
 JOIN layers l ON l.id = m.layer_id

@@ -11,7 +11,7 @@ prices AS (
   LEFT JOIN LATERAL (
     SELECT l.landed_cost, l.received FROM layers l JOIN deliveries d ON d.id = l.delivery_id
     WHERE l.practice_id = $1 AND l.consumable_id = c.id AND l.landed_cost > 0
-      AND d.reversed_at IS NULL
+      AND d.reversed_at IS NULL AND NOT l.undone
     ORDER BY l.received_on DESC, l.id DESC LIMIT 1) paid ON true
   LEFT JOIN LATERAL (
     SELECT p.list_price / (p.containers_per_pack * p.content_per_container) AS price

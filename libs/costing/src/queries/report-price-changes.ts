@@ -27,6 +27,7 @@ WITH paid AS (
          (array_agg(l.delivery_id ORDER BY l.id))[1] AS delivery_id
   FROM layers l JOIN deliveries d ON d.id = l.delivery_id
   WHERE l.practice_id = $1 AND d.reversed_at IS NULL AND l.landed_cost > 0
+    AND NOT l.undone
     AND l.received_on <= $3 AND ($4::uuid IS NULL OR l.consumable_id = $4)
   GROUP BY 1, 2
 ), compared AS (

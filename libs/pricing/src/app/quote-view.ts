@@ -3,16 +3,16 @@ import { formatMoney, formatQuantity, type Money } from '#lib/measure';
 import type { Actor } from '#lib/platform';
 import type { QuotedLine, QuotedWay } from '../domain/compare-ways.js';
 import { FEWEST_RECORDED, type Range } from '../domain/resample.js';
-import type { QuoteQuestionDto } from '../http/quote.dto.js';
+import type { QuotedRestorationDto, QuoteQuestionDto } from '../http/quote.dto.js';
 import type {
   QuoteDto,
   QuotedConsumableDto,
   QuotedLineDto,
   QuotedPlanDto,
-  QuotedRestorationAnswerDto,
   QuotedWayDto,
   RangeDto,
 } from '../http/quote-answer.dto.js';
+import type { QuotedRestorationAnswerDto } from '../http/quoted-restoration.dto.js';
 import { consumableOf, type WorkedOutQuote } from './work-out-quote.js';
 
 export function quoteView(quote: WorkedOutQuote, actor: Actor, body: QuoteQuestionDto): QuoteDto {
@@ -26,7 +26,7 @@ export function quoteView(quote: WorkedOutQuote, actor: Actor, body: QuoteQuesti
     plan: planView(quote),
     chairMinuteCost: orNull(quote.chairMinuteCost),
     targetContributionPerHour: body.targetContributionPerHour ?? null,
-    restorations: quote.restorations.map((_, i) => restorationView(quote, i)),
+    restorations: body.restorations.map((input, i) => restorationView(quote, input, i)),
     unpriced: unpriced(quote),
     ways: quote.ways.map((way) => wayView(way, quote)),
   };
@@ -49,7 +49,11 @@ function planView({ plan }: WorkedOutQuote): QuotedPlanDto | null {
   };
 }
 
-function restorationView(quote: WorkedOutQuote, position: number): QuotedRestorationAnswerDto {
+function restorationView(
+  quote: WorkedOutQuote,
+  input: QuotedRestorationDto,
+  position: number,
+): QuotedRestorationAnswerDto {
   const restoration = quote.restorations[position];
   const quoted = quote.charges[position];
   if (!restoration || !quoted) throw new Error('A restoration of a quote has no charge');
@@ -60,6 +64,10 @@ function restorationView(quote: WorkedOutQuote, position: number): QuotedRestora
     surfaces: formatSurfaces(restoration.surfaces),
     reason: restoration.reason,
     template: { id: template.templateId, name: template.name },
+    attempts: restoration.attempts,
+    withoutAnaesthetic: input.withoutAnaesthetic ?? false,
+    volumeMm3: formatQuantity(restoration.volumeMm3),
+    volumeSource: restoration.volumeSource,
     feeCode: quoted.feeCode,
     fee: formatMoney(fee),
     allowedFee: orNull(allowed),

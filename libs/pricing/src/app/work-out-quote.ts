@@ -94,7 +94,19 @@ async function plannedRestorations(
   );
   const restorations = readRestorations(body.restorations, notation, templateOf);
   refuseUnusedTemplates(body, templateOf);
-  return restorations;
+  return restorations.map((restoration, i) =>
+    body.restorations[i]?.withoutAnaesthetic ? withoutAnaesthetic(restoration) : restoration,
+  );
+}
+
+/**
+ * One that is made without: what its template has for anaesthesia is in no way of doing the work. A
+ * visit whose restorations all are is planned as a visit without anaesthetic is.
+ */
+function withoutAnaesthetic(restoration: PlannedRestoration): PlannedRestoration {
+  const { template } = restoration;
+  const lines = template.lines.filter((line) => !line.anaesthetic);
+  return { ...restoration, template: { ...template, lines } };
 }
 
 function refuseUnusedTemplates(body: QuoteQuestionDto, templateOf: TemplateOf): void {

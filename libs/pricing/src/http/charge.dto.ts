@@ -16,7 +16,7 @@ import {
   PageQuery,
   TextField,
 } from '#lib/platform';
-import { QuoteNameDto } from './quote-answer.dto.js';
+import { QuoteNameDto } from './quoted-restoration.dto.js';
 
 export class NewChargeDto {
   @IdField()

@@ -1,13 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { formatMoney, type Money, money, sum } from '#lib/measure';
-import { currencyDigits } from '#lib/platform';
-import {
-  amountText,
-  dayText,
-  ESTIMATE_WORDS,
-  type EstimateWords,
-  printable,
-} from './estimate-words.js';
+import { currencyDigits, printable } from '#lib/platform';
+import { amountText, dayText, ESTIMATE_WORDS, type EstimateWords } from './estimate-words.js';
 import type { Language } from './quote.dto.js';
 import type { QuoteDto, QuotedLineDto, QuotedWayDto } from './quote-answer.dto.js';
 

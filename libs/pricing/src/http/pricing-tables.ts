@@ -4,6 +4,7 @@ import {
   columns,
   factsOf,
   groupColumns,
+  inLanguage,
   offPaper,
   type PeriodQueryDto,
   type Table,
@@ -29,10 +30,10 @@ export function contributionTable(
     ...[of.feeListIncome, of.feeListMaterial, of.feeListContribution],
     ...[of.withoutFee, of.withoutFeeMaterial, report.currency],
   ];
-  return {
+  const table: Table = {
     name: 'contributions',
     title: 'What restorations contribute',
-    facts: [...factsOf(asked, report.rows), known(report.totals)],
+    facts: [...factsOf(asked, report.rows), known(report.totals, asked.lang)],
     columns: [
       ...groups.columns,
       column('restorations', 'whole'),
@@ -49,25 +50,43 @@ export function contributionTable(
     rows: report.rows.map((row): CsvCell[] => [...groups.cells(row), ...figures(row)]),
     totals: [...totalCells(groups.columns.length), ...figures(report.totals)],
   };
+  return inLanguage(table, asked.lang, {
+    title: 'Was Restaurationen übrig lassen',
+    columns: { charged: 'mit eingetragener Berechnung' },
+  });
 }
 
 /** On paper there is no room for the columns, so that the sums say so once. */
-function known({ fromFeeList, feeListIncome, withoutFee }: ContributionFiguresDto): string {
+function known(of: ContributionFiguresDto, lang: ContributionQueryDto['lang']): string {
+  const { fromFeeList, feeListIncome, withoutFee } = of;
+  if (lang === 'de') {
+    return (
+      `Ohne eingetragene Berechnung: ${fromFeeList} Restaurationen; ` +
+      `${feeListIncome.replace('.', ',')} der Einnahmen sind aus der Honorarliste. ` +
+      `${withoutFee} weitere haben kein Honorar und zählen nicht mit.`
+    );
+  }
   return (
     `Nobody recorded a charge for ${fromFeeList} restorations: ${feeListIncome} of the income is ` +
     `from the fee list. ${withoutFee} more have no fee and are left out.`
   );
 }
 
+const SHARE_TITLES = {
+  fees: 'Materialanteil der Honorare',
+  income: 'Materialanteil der Einnahmen',
+} as const;
+
 export function supplyShareTable(report: SupplyShareDto, asked: PeriodQueryDto): Table {
-  const share = (what: string) => column(`${what} / ${report.shareOf}`, 'share');
+  const share = (what: 'material' | 'bought' | 'waste') =>
+    column(`${what} / ${report.shareOf}`, 'share');
   const figures = (of: SupplyFiguresDto): CsvCell[] => [
     ...[of.restorations, of.charged, of.fromFeeList, of.withoutFee],
     ...[of.fees, of.writeOff, of.income, of.feeListFees, of.material, of.materialShare],
     ...[of.withoutFeeMaterial, of.bought, of.boughtShare, of.waste, of.wasteShare],
     report.currency,
   ];
-  return {
+  const table: Table = {
     name: 'supply-share',
     title: `Supply cost as a share of ${report.shareOf}`,
     facts: factsOf(asked),
@@ -89,4 +108,8 @@ export function supplyShareTable(report: SupplyShareDto, asked: PeriodQueryDto):
     rows: report.rows.map((row): CsvCell[] => [row.month, ...figures(row)]),
     totals: [...totalCells(1), ...figures(report.totals)],
   };
+  return inLanguage(table, asked.lang, {
+    title: SHARE_TITLES[report.shareOf],
+    columns: { charged: 'mit eingetragener Berechnung' },
+  });
 }

@@ -1,11 +1,10 @@
 import { ApiProperty } from '@nestjs/swagger';
-import { REASONS, TOOTH_NOTATIONS } from '#lib/dentition';
+import { TOOTH_NOTATIONS } from '#lib/dentition';
 import {
   OutChoice,
   OutDate,
   OutDecimal,
   OutFlag,
-  OutId,
   OutList,
   OutObject,
   OutText,
@@ -13,14 +12,7 @@ import {
 } from '#lib/platform';
 import { FEE_CEILINGS } from '../domain/plan-share.js';
 import { WAYS } from '../domain/ways.js';
-
-export class QuoteNameDto {
-  @OutId()
-  id: string;
-
-  @OutText()
-  name: string;
-}
+import { QuotedRestorationAnswerDto, QuoteNameDto } from './quoted-restoration.dto.js';
 
 export class QuotedConsumableDto extends QuoteNameDto {
   @OutText({ nullable: true })
@@ -54,38 +46,6 @@ export class QuotedPlanDto extends QuoteNameDto {
 
   @OutDate({ nullable: true, description: 'When that was so; null: stated with the question.' })
   leftAsOf: string | null;
-}
-
-export class QuotedRestorationAnswerDto {
-  @OutText({ example: '11' })
-  tooth: string;
-
-  @OutText({ example: 'MI' })
-  surfaces: string;
-
-  @OutChoice(REASONS)
-  reason: string;
-
-  @OutObject(() => QuoteNameDto)
-  template: QuoteNameDto;
-
-  @OutText({ nullable: true })
-  feeCode: string | null;
-
-  @OutDecimal()
-  fee: string;
-
-  @OutDecimal({ nullable: true, description: "The plan's allowed fee; null: it names none." })
-  allowedFee: string | null;
-
-  @OutDecimal({ nullable: true, description: 'What a downgrade counts from; null: none.' })
-  alternateFee: string | null;
-
-  @OutDecimal({ nullable: true, description: 'Share from 0 to 1; null: not covered.' })
-  coverage: string | null;
-
-  @OutWhole({ description: 'Recorded ones of this template and reason that a range rests on.' })
-  recorded: number;
 }
 
 export class QuotedLineDto {

@@ -5,6 +5,7 @@ import {
   type CostShareKey,
   DateField,
   DecimalField,
+  FlagField,
   IdField,
   ListField,
   ObjectField,
@@ -28,6 +29,12 @@ export class QuotedRestorationDto extends RestorationDto {
     example: '250',
   })
   fee?: string | null;
+
+  @FlagField({
+    optional: true,
+    description: 'Leaves out what its template plans for anaesthesia.',
+  })
+  withoutAnaesthetic?: boolean | null;
 }
 
 export class StatedBalanceDto {

@@ -15,7 +15,7 @@ export interface ChosenRestorations {
 const CHANGED = 'SELECT DISTINCT month FROM contribution_changes WHERE practice_id = $1';
 
 /** Months in which something changed that was not folded yet. */
-export async function changedMonths(tx: Tx): Promise<IsoDate[]> {
+async function changedMonths(tx: Tx): Promise<IsoDate[]> {
   const rows = await tx.named<{ month: IsoDate }>('pricing.changed', CHANGED, [tx.practiceId]);
   return rows.map((row) => row.month);
 }

@@ -10,6 +10,7 @@ import {
   OutText,
 } from '#lib/platform';
 import { MassBalanceDto, StockConsumableDto, StockPersonDto } from '#lib/stock';
+import { DamagedPacksDto, KitOfLotDto, LotCorrectionDto } from './lot-relations.dto.js';
 import { TracedDeliveryDto } from './trace.dto.js';
 
 export class LotSummaryDto {
@@ -41,6 +42,11 @@ export class LotSummaryDto {
 export class LotPageDto {
   @OutList(() => LotSummaryDto)
   items: LotSummaryDto[];
+
+  @OutList(() => DamagedPacksDto, {
+    description: 'Asked by number: packs of it that came damaged and never became stock.',
+  })
+  damaged: DamagedPacksDto[];
 
   @OutText({ nullable: true })
   nextCursor: string | null;
@@ -79,4 +85,12 @@ export class LotDto extends LotSummaryDto {
 
   @OutList(() => LotStatusChangeDto, { description: 'The oldest first.' })
   statusChanges: LotStatusChangeDto[];
+
+  @OutList(() => KitOfLotDto, { description: 'Kits in which it came.' })
+  kits: KitOfLotDto[];
+
+  @OutList(() => LotCorrectionDto, {
+    description: 'Other numbers under which the same goods were or are, because one was wrong.',
+  })
+  corrections: LotCorrectionDto[];
 }

@@ -29,13 +29,19 @@ import type {
 } from '../http/lot.dto.js';
 import type { LotQueryDto } from '../http/trace-queries.dto.js';
 
+import { correctionsOfLot, damagedPacks, kitsOfLot } from './lot-relations.js';
+
 const LOTS = `
 SELECT ${LOT_COLUMNS}, ${CONSUMABLE_COLUMNS}, coalesce(lower(t.lot_number), '') AS number_key,
        coalesce(y.received, 0) AS received, coalesce(y.on_hand, 0) AS on_hand, y.first_received_on
 FROM lots t
 JOIN consumables c ON c.id = t.consumable_id
 CROSS JOIN LATERAL (
-  SELECT sum(l.received) AS received, sum(l.received - l.out_quantity) AS on_hand,
+  -- What never was, or goes on under another lot, was not received as this one.
+  SELECT sum(CASE WHEN l.undone THEN 0
+           WHEN EXISTS (SELECT FROM layers n WHERE n.continues_layer_id = l.id)
+           THEN (SELECT b.received FROM layer_balances b WHERE b.layer_id = l.id)
+           ELSE l.received END) AS received, sum(l.received - l.out_quantity) AS on_hand,
          min(l.received_on) AS first_received_on
   FROM layers l JOIN deliveries d ON d.id = l.delivery_id
   WHERE l.lot_id = t.id AND d.reversed_at IS NULL
@@ -43,8 +49,12 @@ CROSS JOIN LATERAL (
 WHERE t.practice_id = $1`;
 
 const LIST = `${LOTS}
-  AND ($2::text IS NULL OR lower(t.lot_number) = lower($2))
-  AND ($3::text IS NULL OR starts_with(lower(t.lot_number), lower($3)))
+  AND ($2::text IS NULL OR lower(t.lot_number) = lower($2) OR t.id IN (
+    SELECT l.lot_id FROM kit_lots k JOIN layers l ON l.kit_lot_id = k.id
+    WHERE k.practice_id = $1 AND lower(k.lot_number) = lower($2)))
+  AND ($3::text IS NULL OR starts_with(lower(t.lot_number), lower($3)) OR t.id IN (
+    SELECT l.lot_id FROM kit_lots k JOIN layers l ON l.kit_lot_id = k.id
+    WHERE k.practice_id = $1 AND starts_with(lower(k.lot_number), lower($3))))
   AND ($4::uuid IS NULL OR t.consumable_id = $4)
   AND ($5::text IS NULL OR (coalesce(lower(t.lot_number), ''), t.id) > ($5::text, $6::uuid))
 ORDER BY number_key, t.id LIMIT $7`;
@@ -93,7 +103,7 @@ interface ChangeRow {
   readonly recorded_at: Date;
 }
 
-/** Lots by number, and one lot with its deliveries and its holds. */
+/** Lots by number (their own, or that of a kit they came in), and one lot with its deliveries and its holds. */
 @Injectable()
 export class LotReader {
   constructor(private readonly uow: UnitOfWork) {}
@@ -101,18 +111,20 @@ export class LotReader {
   async list(actor: Actor, query: LotQueryDto): Promise<LotPageDto> {
     const limit = pageLimit(query);
     const after = query.cursor === undefined ? [null, null] : decodeCursor(query.cursor, 2);
-    const rows = await this.uow.read(actor.practiceId, (tx) =>
-      tx.query<LotRow>(LIST, [
+    const number = query.number?.trim();
+    return this.uow.read(actor.practiceId, async (tx) => {
+      const rows = await tx.query<LotRow>(LIST, [
         actor.practiceId,
-        query.number?.trim() ?? null,
+        number ?? null,
         query.q?.trim() ?? null,
         query.consumableId ?? null,
         ...after,
         limit + 1,
-      ]),
-    );
-    const page = toPage(rows, limit, toSummary, (row) => [row.number_key, row.lot_id]);
-    return { items: [...page.items], nextCursor: page.nextCursor };
+      ]);
+      const page = toPage(rows, limit, toSummary, (row) => [row.number_key, row.lot_id]);
+      const damaged = number === undefined ? [] : await damagedPacks(tx, number);
+      return { items: [...page.items], damaged, nextCursor: page.nextCursor };
+    });
   }
 
   async get(actor: Actor, id: string): Promise<LotDto> {
@@ -125,7 +137,13 @@ export async function readLot(tx: Tx, practiceId: string, id: string): Promise<L
   if (!lot) throw refuse('not_found', 'There is no lot with this id.');
   const layers = await tx.query<LayerRow>(LAYERS, [practiceId, id]);
   const changes = await tx.query<ChangeRow>(CHANGES, [practiceId, id]);
-  return { ...toSummary(lot), layers: layers.map(toLayer), statusChanges: changes.map(toChange) };
+  return {
+    ...toSummary(lot),
+    layers: layers.map(toLayer),
+    statusChanges: changes.map(toChange),
+    kits: await kitsOfLot(tx, id),
+    corrections: await correctionsOfLot(tx, id),
+  };
 }
 
 function toSummary(row: LotRow): LotSummaryDto {
