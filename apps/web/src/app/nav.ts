@@ -7,6 +7,7 @@ export const SCREENS = [
   { id: 'chairside', to: '/chairside', needs: ['visits.post'] },
   { id: 'visits', to: '/visits', needs: ['visits.read'] },
   { id: 'shelves', to: '/shelves', needs: ['stock.read'] },
+  { id: 'ordering', to: '/ordering', needs: ['costs.read'] },
   { id: 'costs', to: '/costs', needs: ['costs.read'] },
   { id: 'quotes', to: '/quotes', needs: ['pricing.read'] },
   { id: 'trace', to: '/trace', needs: ['trace.read'] },
@@ -21,18 +22,40 @@ export const SCREENS = [
   readonly needs: readonly Permission[];
 }[];
 
+/** What somebody sets up: what is bought, what is done with it, or the practice itself. */
+export const SETUP_SECTIONS = ['goods', 'work', 'practice'] as const;
+
+type SetupSection = (typeof SETUP_SECTIONS)[number];
+
 export const SETUP_SCREENS = [
-  { id: 'consumables', to: '/setup/consumables', needs: ['catalogue.read'] },
-  { id: 'suppliers', to: '/setup/suppliers', needs: ['catalogue.read'] },
-  { id: 'locations', to: '/setup/locations', needs: ['catalogue.read'] },
-  { id: 'templates', to: '/setup/templates', needs: ['templates.read'] },
-  { id: 'fees', to: '/setup/fees', needs: ['pricing.read'] },
-  { id: 'plans', to: '/setup/plans', needs: ['pricing.read'] },
-  { id: 'balances', to: '/setup/balances', needs: ['pricing.read'] },
-  { id: 'rates', to: '/setup/rates', needs: ['costs.read'] },
-  { id: 'people', to: '/setup/people', needs: ['people.manage'] },
-  { id: 'practice', to: '/setup/practice', needs: ['practice.manage'] },
-  { id: 'messages', to: '/setup/messages', needs: ['practice.manage'] },
+  { id: 'consumables', in: 'goods', to: '/setup/consumables', needs: ['catalogue.read'] },
+  { id: 'suppliers', in: 'goods', to: '/setup/suppliers', needs: ['catalogue.read'] },
+  { id: 'locations', in: 'goods', to: '/setup/locations', needs: ['catalogue.read'] },
+  { id: 'ordering', in: 'goods', to: '/setup/ordering', needs: ['orders.read'] },
+  { id: 'templates', in: 'work', to: '/setup/templates', needs: ['templates.read'] },
+  { id: 'fees', in: 'work', to: '/setup/fees', needs: ['pricing.read'] },
+  { id: 'plans', in: 'work', to: '/setup/plans', needs: ['pricing.read'] },
+  { id: 'balances', in: 'work', to: '/setup/balances', needs: ['pricing.read'] },
+  { id: 'rates', in: 'work', to: '/setup/rates', needs: ['costs.read'] },
+  { id: 'people', in: 'practice', to: '/setup/people', needs: ['people.manage'] },
+  { id: 'practice', in: 'practice', to: '/setup/practice', needs: ['practice.manage'] },
+  { id: 'messages', in: 'practice', to: '/setup/messages', needs: ['practice.manage'] },
+  { id: 'files', in: 'practice', to: '/setup/files', needs: ['files.import'] },
+] as const satisfies readonly {
+  readonly id: string;
+  readonly in: SetupSection;
+  readonly to: string;
+  readonly needs: readonly Permission[];
+}[];
+
+/** The areas of ordering; the first is the way in, so only it is matched to the letter. */
+export const ORDERING_SCREENS = [
+  { id: 'now', to: '/ordering', needs: ['costs.read'] },
+  { id: 'items', to: '/ordering/items', needs: ['costs.read'] },
+  { id: 'orders', to: '/ordering/orders', needs: ['orders.read'] },
+  { id: 'suppliers', to: '/ordering/suppliers', needs: ['costs.read'] },
+  { id: 'whatIf', to: '/ordering/what-if', needs: ['costs.read'] },
+  { id: 'proof', to: '/ordering/proof', needs: ['costs.read'] },
 ] as const satisfies readonly {
   readonly id: string;
   readonly to: string;

@@ -4,6 +4,10 @@ import { accessRoutes } from '../features/access/routes.js';
 import { chairsideRoutes } from '../features/chairside/routes.js';
 import { costsRoutes } from '../features/costs/routes.js';
 import { feesRoutes } from '../features/fees/routes.js';
+import { filesRoutes } from '../features/files/routes.js';
+import { foresightRoutes } from '../features/foresight/routes.js';
+import { orderingRoutes, orderingSettingsRoutes } from '../features/ordering/routes.js';
+import { ordersRoutes } from '../features/orders/routes.js';
 import { quotesRoutes } from '../features/quotes/routes.js';
 import { setupRoutes } from '../features/setup/routes.js';
 import { shelvesRoutes } from '../features/shelves/routes.js';
@@ -11,6 +15,7 @@ import { todayRoutes } from '../features/today/routes.js';
 import { traceRoutes } from '../features/trace/routes.js';
 import { visitsRoutes } from '../features/visits/routes.js';
 import { homeRoute } from './home-route.js';
+import { orderingRoute } from './ordering-route.js';
 import { rootRoute } from './root-route.js';
 import { parseSearch, writeSearch } from './search.js';
 import { setupRoute } from './setup-route.js';
@@ -24,10 +29,16 @@ const tree = rootRoute.addChildren([
     ...chairsideRoutes,
     ...visitsRoutes,
     ...shelvesRoutes,
+    orderingRoute.addChildren([...orderingRoutes, ...ordersRoutes, ...foresightRoutes]),
     ...costsRoutes,
     ...quotesRoutes,
     ...traceRoutes,
-    setupRoute.addChildren([...setupRoutes, ...feesRoutes]),
+    setupRoute.addChildren([
+      ...setupRoutes,
+      ...orderingSettingsRoutes,
+      ...feesRoutes,
+      ...filesRoutes,
+    ]),
   ]),
 ]);
 

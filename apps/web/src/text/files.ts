@@ -13,6 +13,10 @@ export const FILES = {
     () => import('./en/access.js'),
     () => import('./de/access.js'),
   ),
+  booked: both(
+    () => import('./en/booked.js'),
+    () => import('./de/booked.js'),
+  ),
   chairside: both(
     () => import('./en/chairside.js'),
     () => import('./de/chairside.js'),
@@ -32,6 +36,30 @@ export const FILES = {
   fees: both(
     () => import('./en/fees.js'),
     () => import('./de/fees.js'),
+  ),
+  foresight: both(
+    () => import('./en/foresight.js'),
+    () => import('./de/foresight.js'),
+  ),
+  files: both(
+    () => import('./en/files.js'),
+    () => import('./de/files.js'),
+  ),
+  ordering: both(
+    () => import('./en/ordering.js'),
+    () => import('./de/ordering.js'),
+  ),
+  'ordering-items': both(
+    () => import('./en/ordering-items.js'),
+    () => import('./de/ordering-items.js'),
+  ),
+  'ordering-settings': both(
+    () => import('./en/ordering-settings.js'),
+    () => import('./de/ordering-settings.js'),
+  ),
+  orders: both(
+    () => import('./en/orders.js'),
+    () => import('./de/orders.js'),
   ),
   quotes: both(
     () => import('./en/quotes.js'),
@@ -65,6 +93,10 @@ export const FILES = {
     () => import('./en/shelves-ledger.js'),
     () => import('./de/shelves-ledger.js'),
   ),
+  'shelves-more': both(
+    () => import('./en/shelves-more.js'),
+    () => import('./de/shelves-more.js'),
+  ),
   today: both(
     () => import('./en/today.js'),
     () => import('./de/today.js'),
@@ -76,6 +108,10 @@ export const FILES = {
   visits: both(
     () => import('./en/visits.js'),
     () => import('./de/visits.js'),
+  ),
+  'visits-charges': both(
+    () => import('./en/visits-charges.js'),
+    () => import('./de/visits-charges.js'),
   ),
 };
 

@@ -27,6 +27,12 @@ export function makeFormat({ locale, currency, timeZone, units }: FormatOptions)
     month: 'short',
     timeZone: 'UTC',
   });
+  const weekday = new Intl.DateTimeFormat(locale, {
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+    timeZone: 'UTC',
+  });
   const month = new Intl.DateTimeFormat(locale, {
     month: 'long',
     year: 'numeric',
@@ -62,6 +68,8 @@ export function makeFormat({ locale, currency, timeZone, units }: FormatOptions)
     /** '2026-05-04' -> '4 May 2026'. */
     day: (iso: string) => day.format(new Date(`${iso}T00:00:00Z`)),
     dayShort: (iso: string) => dayShort.format(new Date(`${iso}T00:00:00Z`)),
+    /** '2026-05-04' -> 'Monday 4 May'. */
+    weekday: (iso: string) => weekday.format(new Date(`${iso}T00:00:00Z`)),
     /** '2026-05' -> 'May 2026'. */
     month: (iso: string) => month.format(new Date(`${iso.slice(0, 7)}-01T00:00:00Z`)),
     /** A moment, in the zone of the practice. */

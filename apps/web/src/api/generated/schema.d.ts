@@ -342,6 +342,24 @@ export interface paths {
         patch: operations["changeLocation"];
         trace?: never;
     };
+    "/api/presentations/{id}/parts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What else is in a pack: the parts of a kit or of a mixed box */
+        get: operations["getPresentationParts"];
+        /** Set what else is in a pack; what was received before stays as it was received */
+        put: operations["setPresentationParts"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/presentations": {
         parameters: {
             query?: never;
@@ -533,6 +551,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/deliveries/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What a delivery would come to and what to know about it; books nothing */
+        post: operations["checkDelivery"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/deliveries": {
         parameters: {
             query?: never;
@@ -562,6 +597,57 @@ export interface paths {
         put?: never;
         /** Undo a delivery that was booked wrongly, while all of it is still there */
         post: operations["reverseDelivery"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/deliveries/{id}/lines/{lineNumber}/correction": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Put one line right by counter-entries; a lot, an expiry or a price also after use */
+        post: operations["correctDeliveryLine"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/deliveries/{id}/invoice": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Book an invoice that says other prices: stock is revalued, the rest is variance */
+        post: operations["invoiceDelivery"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/kit-lots/{id}/status": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Quarantine, recall or release a kit with the lots of all its parts */
+        put: operations["setKitLotStatus"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -881,6 +967,96 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/booked-visits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Booked visits, by day */
+        get: operations["listBookedVisits"];
+        put?: never;
+        /**
+         * Book a visit, or a number of alike ones, for a day to come
+         * @description With an external reference that is booked already, that booking is changed instead; a recorded one stays as it is.
+         */
+        post: operations["bookVisit"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/booked-visits/usage": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the visits booked for some days will use by their templates, day by day */
+        get: operations["getBookedUsage"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/booked-visits/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One booked visit */
+        get: operations["getBookedVisit"];
+        /** Change a booked visit; what is left out has its default */
+        put: operations["changeBookedVisit"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/booked-visits/{id}/usage": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a booked visit will use by its templates */
+        get: operations["getBookedVisitUsage"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/booked-visits/{id}/dropping": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Say that a booked visit will not take place, and why */
+        post: operations["dropBookedVisit"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/cost-rates": {
         parameters: {
             query?: never;
@@ -893,6 +1069,23 @@ export interface paths {
         put?: never;
         /** Enter the cost and the practical capacity of the chairs from a day on */
         post: operations["createCostRate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reports/price-variances": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What later invoices changed of the cost of what had been used by then */
+        get: operations["reportPriceVariances"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1798,6 +1991,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reorder/settings/booked-visits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Whether the whole day of the practice is booked here */
+        get: operations["getBookedPlanning"];
+        /** Say whether the whole day of the practice is booked here */
+        put: operations["setBookedPlanning"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reorder/snoozes": {
         parameters: {
             query?: never;
@@ -1901,6 +2112,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/reorder/items": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Where every consumable stands: use, position, reorder point, and what comes next */
+        get: operations["listPlannedItems"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/items/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The ordering policy of one consumable, with every number behind it */
+        get: operations["getPlannedItem"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/reorder/settings": {
         parameters: {
             query?: never;
@@ -1937,24 +2182,6 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
-    "/api/reorder/settings/suppliers/{id}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** What a supplier asks for */
-        get: operations["getSupplyTerms"];
-        /** Set what a supplier asks for */
-        put: operations["setSupplyTerms"];
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
     "/api/reorder/one-offs": {
         parameters: {
             query?: never;
@@ -1984,6 +2211,373 @@ export interface paths {
         put?: never;
         /** Take a mark back: the use counts again */
         post: operations["withdrawOneOff"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/settings/suppliers/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a supplier asks for */
+        get: operations["getSupplyTerms"];
+        /** Set what a supplier asks for */
+        put: operations["setSupplyTerms"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/settings/presentations/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How a presentation is sold: its smallest order and its price list */
+        get: operations["getPresentationTerms"];
+        /** Set how a presentation is sold; replaces what was said before */
+        put: operations["setPresentationTerms"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/substitutes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What may stand in for what */
+        get: operations["listSubstitutes"];
+        put?: never;
+        /** Say that one consumable may stand in for another; it is offered, never taken */
+        post: operations["addSubstitute"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/substitutes/{id}/withdrawal": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take a pair back: it is not offered any more */
+        post: operations["withdrawSubstitute"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/replays": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Replays of the history, the latest first */
+        get: operations["listReplays"];
+        put?: never;
+        /** Replay the history under the computed policy and under the rules it had */
+        post: operations["startReplay"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/replays/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How far a replay is, and what the computed policy and the old rules made of it */
+        get: operations["getReplay"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/suppliers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Suppliers side by side: price per unit, lead time, reliability, spend */
+        get: operations["compareSuppliers"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/what-if/service": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What more or less service costs in stock and expected waste */
+        get: operations["whatIfService"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reorder/what-if/bulk": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What a bulk offer really saves once expiry is counted; books nothing */
+        post: operations["whatIfBulk"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Orders, the latest first */
+        get: operations["listOrders"];
+        put?: never;
+        /** Begin an order to a supplier, by hand or from what is proposed today */
+        post: operations["createOrder"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** An order on paper, as its supplier gets it */
+        get: operations["printOrder"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}.csv": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The lines of an order as a table */
+        get: operations["exportOrder"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** An order: its lines, why they were proposed, what came of them, what happened */
+        get: operations["getOrder"];
+        /** Write a draft anew; changing an approved order takes its approval back */
+        put: operations["changeOrder"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}/approval": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Approve a draft within the limits */
+        post: operations["approveOrder"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}/approval-withdrawal": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take an approval back */
+        post: operations["withdrawOrderApproval"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}/sending": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Send an approved order by e-mail, or note that it was sent otherwise
+         * @description By e-mail it is sent only when the mail server took it.
+         */
+        post: operations["sendOrder"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}/chasing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Ask the supplier for what is outstanding */
+        post: operations["chaseOrder"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}/answer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What the supplier said: another day, its number, what will not come */
+        post: operations["answerOrder"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}/closing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Expect nothing more of an order */
+        post: operations["closeOrder"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/orders/{id}/cancellation": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Drop an order that was not sent */
+        post: operations["cancelOrder"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/order-rules": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Budget and limits of orders */
+        get: operations["getOrderRules"];
+        /** Set budget and limits of orders */
+        put: operations["setOrderRules"];
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -2067,6 +2661,109 @@ export interface paths {
         };
         /** From a chart reference to every visit of it and every lot they used */
         get: operations["traceChart"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/kinds": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Which lists can be brought in, and what columns they have */
+        get: operations["listImportKinds"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The last files that were brought in */
+        get: operations["listImports"];
+        put?: never;
+        /** Bring a file in: all of its rows or none */
+        post: operations["importFile"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How far an import is, and what came of it */
+        get: operations["getImport"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/imports/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What would become of each row of a file; nothing is kept */
+        post: operations["checkImport"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/exports/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the book has of a kind, or all of it, as a file that can be brought in again */
+        get: operations["exportFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/exports/empty/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** An empty list to fill in, with its headings and an example that is not read */
+        get: operations["exportEmptyFile"];
         put?: never;
         post?: never;
         delete?: never;
@@ -2273,7 +2970,7 @@ export interface components {
              * @example visits.post
              * @enum {string}
              */
-            permission: "catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own";
+            permission: "catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "orders.read" | "orders.write" | "orders.approve" | "orders.exceed" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "files.import" | "tokens.own";
             /** @example record visits */
             words: string;
         };
@@ -2318,7 +3015,7 @@ export interface components {
              *       "visits.post"
              *     ]
              */
-            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
+            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "orders.read" | "orders.write" | "orders.approve" | "orders.exceed" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "files.import" | "tokens.own")[];
             /**
              * Format: date
              * @description The practice's day.
@@ -2341,7 +3038,7 @@ export interface components {
              *       "visits.post"
              *     ]
              */
-            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "tokens.own")[];
+            permissions: ("catalogue.read" | "catalogue.write" | "stock.read" | "stock.handle" | "lots.hold" | "deliveries.read" | "deliveries.book" | "templates.read" | "templates.write" | "visits.read" | "visits.post" | "visits.reverse" | "costs.read" | "pricing.read" | "pricing.write" | "balances.write" | "charges.record" | "alerts.read" | "alerts.snooze" | "ordering.manage" | "orders.read" | "orders.write" | "orders.approve" | "orders.exceed" | "trace.read" | "people.manage" | "practice.manage" | "audit.read" | "files.import" | "tokens.own")[];
             /**
              * Format: date
              * @description The practice's day.
@@ -2762,6 +3459,59 @@ export interface components {
             /** @description Only an empty location can be taken out of use. */
             active?: boolean | null;
         };
+        PartDto: {
+            /** Format: uuid */
+            consumableId: string;
+            consumableName: string;
+            /** @enum {string} */
+            stockUnit: "g" | "mL" | "piece" | "cm" | "use";
+            /** @enum {string} */
+            dispensing: "multi-use" | "single-dose" | "by-piece";
+            containersPerPack: number;
+            /** Format: decimal */
+            contentPerContainer: string;
+            /**
+             * Format: decimal
+             * @description Of the price of the pack, in percent.
+             */
+            sharePercent: string;
+        };
+        PresentationPartsDto: {
+            /**
+             * Format: decimal
+             * @description What the pack's own content bears, in percent.
+             */
+            ownSharePercent: string;
+            /** @description Empty when the pack is no kit. */
+            parts: components["schemas"]["PartDto"][];
+        };
+        PartInputDto: {
+            /**
+             * Format: uuid
+             * @description What it is; not the pack's own content.
+             */
+            consumableId: string;
+            /** @enum {string} */
+            dispensing: "multi-use" | "single-dose" | "by-piece";
+            /** @example 1 */
+            containersPerPack: number;
+            /**
+             * Format: decimal
+             * @description In stock units.
+             * @example 0.45
+             */
+            contentPerContainer: string;
+            /**
+             * Format: decimal
+             * @description Of the pack's price, in percent; the pack's own content bears the rest.
+             * @example 25
+             */
+            sharePercent: string;
+        };
+        PresentationPartsInputDto: {
+            /** @description All of them; an empty list: no kit. */
+            parts: components["schemas"]["PartInputDto"][];
+        };
         PresentationDto: {
             /** Format: uuid */
             id: string;
@@ -2785,6 +3535,8 @@ export interface components {
              */
             contentPerContainer: string;
             deviceIdentifier: string | null;
+            /** @description What the supplier calls it on orders. */
+            articleCode: string | null;
             /**
              * Format: decimal
              * @example 110.00
@@ -2831,6 +3583,8 @@ export interface components {
             contentPerContainer: string;
             /** @description As it is read from the label of the pack. */
             deviceIdentifier?: string | null;
+            /** @description What the supplier calls it on orders. */
+            articleCode?: string | null;
             /**
              * Format: decimal
              * @description Of one pack.
@@ -2854,6 +3608,7 @@ export interface components {
              */
             contentPerContainer?: string | null;
             deviceIdentifier?: string | null;
+            articleCode?: string | null;
             /** Format: decimal */
             listPrice?: string | null;
             active?: boolean | null;
@@ -2865,6 +3620,13 @@ export interface components {
             name: string;
             /** @example orders@harbour.example */
             email: string | null;
+            /**
+             * @description In which orders are written.
+             * @enum {string}
+             */
+            language: "en" | "de";
+            /** @description The number of the practice at the supplier. */
+            customerNumber: string | null;
             active: boolean;
         };
         SupplierPageDto: {
@@ -2885,10 +3647,24 @@ export interface components {
              * @example orders@harbour.example
              */
             email?: string | null;
+            /**
+             * @description Of orders; en when left out.
+             * @enum {string|null}
+             */
+            language?: "en" | "de" | null;
+            /** @description The number of the practice at the supplier. */
+            customerNumber?: string | null;
         };
         SupplierChangesDto: {
             name?: string | null;
             email?: string | null;
+            /**
+             * @description Of orders.
+             * @enum {string|null}
+             */
+            language?: "en" | "de" | null;
+            /** @description The number of the practice at the supplier. */
+            customerNumber?: string | null;
             active?: boolean | null;
         };
         MoveStockDto: {
@@ -2999,6 +3775,36 @@ export interface components {
             lines: components["schemas"]["CountedLineDto"][];
             movementIds: string[];
         };
+        LotOfLineDto: {
+            /** @description Leave out when the label states none. */
+            lotNumber?: string | null;
+            /**
+             * Format: date
+             * @description Leave out when the label states none.
+             * @example 2026-05-04
+             */
+            expiresOn?: string | null;
+            /**
+             * @description How many of the packs are of this lot.
+             * @example 3
+             */
+            packs: number;
+        };
+        PartOfKitDto: {
+            /**
+             * Format: uuid
+             * @description Which part of the kit.
+             */
+            consumableId: string;
+            /** @description Leave out when it has the kit's number. */
+            lotNumber?: string | null;
+            /**
+             * Format: date
+             * @description Leave out when it has the kit's date.
+             * @example 2026-05-04
+             */
+            expiresOn?: string | null;
+        };
         DeliveryLineInputDto: {
             /**
              * Format: uuid
@@ -3018,7 +3824,7 @@ export interface components {
              * @description Where the goods are put.
              */
             locationId: string;
-            /** @description Leave out when the label states none. */
+            /** @description Leave out when the label states none. Of a kit: the number on its box. */
             lotNumber?: string | null;
             /**
              * Format: date
@@ -3026,6 +3832,40 @@ export interface components {
              * @example 2026-05-04
              */
             expiresOn?: string | null;
+            /**
+             * Format: uuid
+             * @description The line of an order that this line answers.
+             */
+            orderLineId?: string | null;
+            /** @description A free sample: its price is 0, it bears no freight and is no price to compare with. */
+            sample?: boolean | null;
+            /**
+             * Format: decimal
+             * @description Of the whole line, in grams; wanted of every line when costs go by weight.
+             * @example 450
+             */
+            weightGrams?: string | null;
+            /** @description Where the packs of the line are of several lots; then packs is their sum. */
+            lots?: components["schemas"]["LotOfLineDto"][] | null;
+            /** @description Of a kit or a mixed box: the lots of its parts, where they have their own. */
+            parts?: components["schemas"]["PartOfKitDto"][] | null;
+        };
+        DeliveryFaultInputDto: {
+            /** Format: uuid */
+            presentationId: string;
+            /** @enum {string} */
+            kind: "damaged" | "missing";
+            /** @example 1 */
+            packs: number;
+            /** @description Of damaged goods, so that they can be traced. */
+            lotNumber?: string | null;
+            /**
+             * Format: uuid
+             * @description The line of an order that this would have answered.
+             */
+            orderLineId?: string | null;
+            /** @example Box wet, seal broken. */
+            note?: string | null;
         };
         ReceiveDeliveryDto: {
             /** Format: uuid */
@@ -3046,25 +3886,20 @@ export interface components {
              * Format: decimal
              * @example 0
              */
+            duty?: string | null;
+            /**
+             * Format: decimal
+             * @example 0
+             */
             discount?: string | null;
             /**
-             * @description How freight is spread.
+             * @description How freight and duty are spread.
              * @enum {string|null}
              */
-            spreadKey?: "value" | "quantity" | null;
+            spreadKey?: "value" | "quantity" | "weight" | null;
             lines: components["schemas"]["DeliveryLineInputDto"][];
-        };
-        StockSupplierDto: {
-            /** Format: uuid */
-            id: string;
-            /** @example Northgate Supplies */
-            name: string;
-        };
-        StockPersonDto: {
-            /** Format: uuid */
-            id: string;
-            /** @example Mira Holt */
-            name: string;
+            /** @description Packs on the paper that came damaged or not at all; they never become stock. */
+            faults?: components["schemas"]["DeliveryFaultInputDto"][] | null;
         };
         StockConsumableDto: {
             /** Format: uuid */
@@ -3083,6 +3918,132 @@ export interface components {
              * @enum {string}
              */
             unit: "g" | "mL" | "piece" | "cm" | "use";
+        };
+        ArrivalFlagDto: {
+            /**
+             * @description expired: past its date on arrival. short-dated: fewer days left than the practice wants to be warned of. not used in time: fewer days left than it takes to use up at the pace of the last 90 days, with what expires no later used first.
+             * @enum {string}
+             */
+            kind: "expired" | "short-dated" | "not used in time";
+            /**
+             * @description From arrival to the last day; less than 0 when over.
+             * @example 21
+             */
+            daysLeft: number;
+            /**
+             * @description The days that the rule asks for.
+             * @example 60
+             */
+            limitDays: number;
+        };
+        PriceAgainstLastDto: {
+            /** Format: date */
+            lastReceivedOn: string;
+            lastSupplierName: string;
+            /** @example Box of 20 */
+            lastPresentationName: string;
+            /**
+             * Format: decimal
+             * @example 110.00
+             */
+            lastPackPrice: string;
+            /**
+             * Format: decimal
+             * @description What a pack held, in stock units.
+             * @example 20
+             */
+            lastPackContent: string;
+            /**
+             * Format: decimal
+             * @description What a pack holds now.
+             * @example 15
+             */
+            packContent: string;
+            /** @description True when packs of another content are compared. */
+            contentChanged: boolean;
+            /**
+             * Format: decimal
+             * @description Per stock unit.
+             * @example 6.16
+             */
+            unitPrice: string;
+            /**
+             * Format: decimal
+             * @example 5.50
+             */
+            lastUnitPrice: string;
+            /**
+             * Format: decimal
+             * @description As a share of the last price.
+             * @example -0.16
+             */
+            packChange: string | null;
+            /**
+             * Format: decimal
+             * @example 0.12
+             */
+            unitChange: string | null;
+        };
+        DeliveryLineCheckDto: {
+            /**
+             * @description The line of the request, from 0.
+             * @example 0
+             */
+            index: number;
+            consumable: components["schemas"]["StockConsumableDto"];
+            lotNumber: string | null;
+            /** Format: date */
+            expiresOn: string | null;
+            /** @example 3 */
+            packs: number;
+            /**
+             * Format: decimal
+             * @description In stock units.
+             * @example 12
+             */
+            quantity: string;
+            /**
+             * Format: decimal
+             * @description With freight and duty, less discount.
+             * @example 220.50
+             */
+            landedCost: string;
+            /**
+             * Format: decimal
+             * @description Of one stock unit.
+             * @example 18.375
+             */
+            landedUnitCost: string;
+            flags: components["schemas"]["ArrivalFlagDto"][];
+            /** @description Null for samples, parts of kits, and what was never bought before. */
+            price: components["schemas"]["PriceAgainstLastDto"] | null;
+        };
+        DeliveryNoteDto: {
+            /** @description The line of the request, from 0. */
+            index: number;
+            /** @example more than ordered */
+            kind: string;
+            sentence: string;
+        };
+        DeliveryCheckDto: {
+            /** Format: decimal */
+            goodsTotal: string;
+            /** Format: decimal */
+            landedTotal: string;
+            lines: components["schemas"]["DeliveryLineCheckDto"][];
+            notes: components["schemas"]["DeliveryNoteDto"][];
+        };
+        StockSupplierDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example Northgate Supplies */
+            name: string;
+        };
+        StockPersonDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example Mira Holt */
+            name: string;
         };
         StockLotDto: {
             /** Format: uuid */
@@ -3105,6 +4066,19 @@ export interface components {
             id: string;
             /** @example Room 2 */
             name: string;
+        };
+        KitLotDto: {
+            /** Format: uuid */
+            kitLotId: string;
+            /** @description As the box of the kit states it. */
+            lotNumber: string | null;
+            /** @description The line at which the kit begins. */
+            firstLine: number;
+            /**
+             * Format: decimal
+             * @description Paid for one whole kit.
+             */
+            packPrice: string;
         };
         DeliveryLineDto: {
             /**
@@ -3153,6 +4127,123 @@ export interface components {
              * @example 172.73
              */
             remainingValue: string;
+            /**
+             * Format: uuid
+             * @description The line of an order that this line answers.
+             */
+            orderLineId: string | null;
+            /** @description A free sample. */
+            sample: boolean;
+            /**
+             * Format: decimal
+             * @description Of the whole line, where it was stated.
+             */
+            weightGrams: string | null;
+            /** @description The kit it came in. */
+            kit: components["schemas"]["KitLotDto"] | null;
+            /** @description Replaced by another line: it never was. */
+            undone: boolean;
+            /** @description The line whose goods go on here, under another lot. */
+            continuesLine: number | null;
+            /** @description The line that this one stands in for. */
+            replacesLine: number | null;
+            /** @description Why it was corrected. */
+            correctionNote: string | null;
+        };
+        DeliveryFaultDto: {
+            /** Format: uuid */
+            id: string;
+            /** @enum {string} */
+            kind: "damaged" | "missing";
+            /** Format: uuid */
+            presentationId: string;
+            presentationName: string;
+            consumable: components["schemas"]["StockConsumableDto"];
+            packs: number;
+            lotNumber: string | null;
+            /** Format: uuid */
+            orderLineId: string | null;
+            note: string | null;
+        };
+        DeliveryInvoiceDto: {
+            /** Format: uuid */
+            id: string;
+            reference: string | null;
+            /**
+             * Format: decimal
+             * @description What the delivery came to before.
+             */
+            landedBefore: string;
+            /**
+             * Format: decimal
+             * @description And with this invoice.
+             */
+            landedTotal: string;
+            /**
+             * Format: decimal
+             * @description Of the difference, on what had left already.
+             */
+            priceVariance: string;
+            /** Format: date-time */
+            recordedAt: string;
+            recordedBy: components["schemas"]["StockPersonDto"];
+        };
+        ReceivedDeliveryDto: {
+            /** Format: uuid */
+            id: string;
+            supplier: components["schemas"]["StockSupplierDto"];
+            /** Format: date */
+            receivedOn: string;
+            /** @example DN-2041 */
+            reference: string | null;
+            /**
+             * Format: decimal
+             * @example 216.00
+             */
+            goodsTotal: string;
+            /**
+             * Format: decimal
+             * @example 6.90
+             */
+            freight: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
+            duty: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
+            discount: string;
+            /**
+             * Format: decimal
+             * @description Goods, freight and duty less discount.
+             * @example 222.90
+             */
+            landedTotal: string;
+            /** @example 1 */
+            lineCount: number;
+            /** @description True when the whole delivery was undone. */
+            reversed: boolean;
+            /**
+             * @description How freight and duty were spread.
+             * @enum {string}
+             */
+            spreadKey: "value" | "quantity" | "weight";
+            recordedBy: components["schemas"]["StockPersonDto"];
+            /** Format: date-time */
+            recordedAt: string;
+            /** Format: date-time */
+            reversedAt: string | null;
+            reversalNote: string | null;
+            lines: components["schemas"]["DeliveryLineDto"][];
+            /** @description What came damaged or not at all. */
+            faults: components["schemas"]["DeliveryFaultDto"][];
+            /** @description Invoices that came later, the first first. */
+            invoices: components["schemas"]["DeliveryInvoiceDto"][];
+            /** @description What should be known about it. */
+            check: components["schemas"]["DeliveryCheckDto"];
         };
         DeliveryDto: {
             /** Format: uuid */
@@ -3176,10 +4267,15 @@ export interface components {
              * Format: decimal
              * @example 0.00
              */
+            duty: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
             discount: string;
             /**
              * Format: decimal
-             * @description Goods and freight less discount.
+             * @description Goods, freight and duty less discount.
              * @example 222.90
              */
             landedTotal: string;
@@ -3188,10 +4284,10 @@ export interface components {
             /** @description True when the whole delivery was undone. */
             reversed: boolean;
             /**
-             * @description How freight and discount were spread.
+             * @description How freight and duty were spread.
              * @enum {string}
              */
-            spreadKey: "value" | "quantity";
+            spreadKey: "value" | "quantity" | "weight";
             recordedBy: components["schemas"]["StockPersonDto"];
             /** Format: date-time */
             recordedAt: string;
@@ -3199,12 +4295,209 @@ export interface components {
             reversedAt: string | null;
             reversalNote: string | null;
             lines: components["schemas"]["DeliveryLineDto"][];
+            /** @description What came damaged or not at all. */
+            faults: components["schemas"]["DeliveryFaultDto"][];
+            /** @description Invoices that came later, the first first. */
+            invoices: components["schemas"]["DeliveryInvoiceDto"][];
+        };
+        CorrectLineDto: {
+            /** Format: uuid */
+            presentationId: string;
+            /** @example 3 */
+            packs: number;
+            /**
+             * Format: decimal
+             * @description Paid per pack.
+             * @example 72.00
+             */
+            packPrice: string;
+            /** Format: uuid */
+            locationId: string;
+            /** @description Leave out when the label states none. */
+            lotNumber?: string | null;
+            /**
+             * Format: date
+             * @description Leave out when the label states none.
+             * @example 2026-05-04
+             */
+            expiresOn?: string | null;
+            /** @example The 8 was a B. */
+            note: string;
+        };
+        CorrectedDeliveryDto: {
+            /** Format: uuid */
+            id: string;
+            supplier: components["schemas"]["StockSupplierDto"];
+            /** Format: date */
+            receivedOn: string;
+            /** @example DN-2041 */
+            reference: string | null;
+            /**
+             * Format: decimal
+             * @example 216.00
+             */
+            goodsTotal: string;
+            /**
+             * Format: decimal
+             * @example 6.90
+             */
+            freight: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
+            duty: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
+            discount: string;
+            /**
+             * Format: decimal
+             * @description Goods, freight and duty less discount.
+             * @example 222.90
+             */
+            landedTotal: string;
+            /** @example 1 */
+            lineCount: number;
+            /** @description True when the whole delivery was undone. */
+            reversed: boolean;
+            /**
+             * @description How freight and duty were spread.
+             * @enum {string}
+             */
+            spreadKey: "value" | "quantity" | "weight";
+            recordedBy: components["schemas"]["StockPersonDto"];
+            /** Format: date-time */
+            recordedAt: string;
+            /** Format: date-time */
+            reversedAt: string | null;
+            reversalNote: string | null;
+            lines: components["schemas"]["DeliveryLineDto"][];
+            /** @description What came damaged or not at all. */
+            faults: components["schemas"]["DeliveryFaultDto"][];
+            /** @description Invoices that came later, the first first. */
+            invoices: components["schemas"]["DeliveryInvoiceDto"][];
+            /** @description The line under which the goods stand now. */
+            newLine: number;
+            /**
+             * Format: decimal
+             * @description What had left before, in stock units: it stays as it was recorded.
+             * @example 0.6
+             */
+            leftBefore: string;
+        };
+        InvoicedLineDto: {
+            /** @description Of a kit: the line at which it begins. */
+            lineNumber: number;
+            /**
+             * Format: decimal
+             * @description Of a kit: the kit.
+             * @example 74.50
+             */
+            packPrice: string;
+        };
+        InvoiceDto: {
+            /** @description Only lines whose price differs. */
+            lines: components["schemas"]["InvoicedLineDto"][];
+            /**
+             * Format: decimal
+             * @description As booked if left out.
+             */
+            freight?: string | null;
+            /**
+             * Format: decimal
+             * @description As booked if left out.
+             */
+            duty?: string | null;
+            /**
+             * Format: decimal
+             * @description As booked if left out.
+             */
+            discount?: string | null;
+            /** @example INV-2041 */
+            reference?: string | null;
+        };
+        InvoicedDeliveryDto: {
+            /** Format: uuid */
+            id: string;
+            supplier: components["schemas"]["StockSupplierDto"];
+            /** Format: date */
+            receivedOn: string;
+            /** @example DN-2041 */
+            reference: string | null;
+            /**
+             * Format: decimal
+             * @example 216.00
+             */
+            goodsTotal: string;
+            /**
+             * Format: decimal
+             * @example 6.90
+             */
+            freight: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
+            duty: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
+            discount: string;
+            /**
+             * Format: decimal
+             * @description Goods, freight and duty less discount.
+             * @example 222.90
+             */
+            landedTotal: string;
+            /** @example 1 */
+            lineCount: number;
+            /** @description True when the whole delivery was undone. */
+            reversed: boolean;
+            /**
+             * @description How freight and duty were spread.
+             * @enum {string}
+             */
+            spreadKey: "value" | "quantity" | "weight";
+            recordedBy: components["schemas"]["StockPersonDto"];
+            /** Format: date-time */
+            recordedAt: string;
+            /** Format: date-time */
+            reversedAt: string | null;
+            reversalNote: string | null;
+            lines: components["schemas"]["DeliveryLineDto"][];
+            /** @description What came damaged or not at all. */
+            faults: components["schemas"]["DeliveryFaultDto"][];
+            /** @description Invoices that came later, the first first. */
+            invoices: components["schemas"]["DeliveryInvoiceDto"][];
+            /**
+             * Format: decimal
+             * @description What the stock is worth more; negative: less.
+             * @example 18.00
+             */
+            toStock: string;
+            /**
+             * Format: decimal
+             * @description Of the difference, on what had left already: price variance.
+             * @example 12.00
+             */
+            priceVariance: string;
         };
         LotStatusDto: {
             /** @enum {string} */
             status: "released" | "quarantined" | "recalled";
             /** @example Notice of the maker of 4 May. */
             note: string;
+        };
+        KitLotStatusAnswerDto: {
+            /** Format: uuid */
+            kitLotId: string;
+            /** @enum {string} */
+            status: "released" | "quarantined" | "recalled";
+            /** @description The lots of its parts, all of that status now. */
+            lotIds: string[];
         };
         LotStatusAnswerDto: {
             /** Format: uuid */
@@ -3410,6 +4703,11 @@ export interface components {
              * @description All that movements took out.
              */
             costOut: string;
+            /**
+             * Format: decimal
+             * @description What later invoices made the stock worth more.
+             */
+            revalued: string;
             /** @description True when the movements add up to what is still in stock. */
             balanced: boolean;
         };
@@ -3431,6 +4729,13 @@ export interface components {
             packs: number;
             /** Format: decimal */
             packPrice: string;
+            /**
+             * Format: decimal
+             * @description The same; of a part of a kit, what the whole kit cost.
+             */
+            paidPerPack: string;
+            /** @description A free sample. */
+            sample: boolean;
             mass: components["schemas"]["MassBalanceDto"];
             cost: components["schemas"]["CostBalanceDto"];
             /** @description Where what is left of it is now. */
@@ -3494,10 +4799,15 @@ export interface components {
              * Format: decimal
              * @example 0.00
              */
+            duty: string;
+            /**
+             * Format: decimal
+             * @example 0.00
+             */
             discount: string;
             /**
              * Format: decimal
-             * @description Goods and freight less discount.
+             * @description Goods, freight and duty less discount.
              * @example 222.90
              */
             landedTotal: string;
@@ -4068,6 +5378,11 @@ export interface components {
             chartReference: string;
             /** Format: uuid */
             dentistId: string;
+            /**
+             * Format: uuid
+             * @description The booked visit that this one keeps.
+             */
+            bookedVisitId?: string | null;
         };
         NamedDto: {
             /** Format: uuid */
@@ -4404,6 +5719,198 @@ export interface components {
         EarlierRestorationsDto: {
             items: components["schemas"]["EarlierRestorationDto"][];
         };
+        BookedShadeDto: {
+            /** Format: uuid */
+            id: string;
+            name: string;
+            shade: string | null;
+        };
+        BookedRestorationDto: {
+            template: components["schemas"]["NamedDto"];
+            /** @example 11 */
+            tooth: string | null;
+            /** @example MI */
+            surfaces: string | null;
+            /** @enum {string|null} */
+            cavityClass: "I" | "II" | "III" | "IV" | "V" | "VI" | null;
+            /** @enum {string|null} */
+            size: "small" | "medium" | "large" | null;
+            /** @enum {string|null} */
+            reason: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            shades: components["schemas"]["BookedShadeDto"][];
+        };
+        KeptVisitDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: date */
+            visitedOn: string;
+        };
+        DroppedDto: {
+            note: string;
+            by: string;
+            /** Format: date-time */
+            at: string;
+        };
+        BookedVisitDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: date */
+            day: string;
+            chartReference: string | null;
+            dentist: components["schemas"]["NamedDto"] | null;
+            location: components["schemas"]["NamedDto"] | null;
+            externalReference: string | null;
+            /** @description So many visits of this kind. */
+            alike: number;
+            /** @description So many of them are recorded. */
+            kept: number;
+            /** @enum {string} */
+            state: "booked" | "kept" | "dropped";
+            /** @description The day has passed, and it was neither kept nor dropped. */
+            notRecordedYet: boolean;
+            restorations: components["schemas"]["BookedRestorationDto"][];
+            /** @description The visits that kept it. */
+            visits: components["schemas"]["KeptVisitDto"][];
+            dropped: components["schemas"]["DroppedDto"] | null;
+            bookedBy: string;
+            /** Format: date-time */
+            bookedAt: string;
+        };
+        BookedVisitPageDto: {
+            items: components["schemas"]["BookedVisitDto"][];
+            /** @description Asks for the next page; null on the last one. */
+            nextCursor: string | null;
+        };
+        BookedRestorationInputDto: {
+            /**
+             * Format: uuid
+             * @description The procedure template it will follow.
+             */
+            templateId: string;
+            /**
+             * @description As lately recorded by the same template when left out.
+             * @example 11
+             */
+            tooth?: string | null;
+            /**
+             * @description With a tooth only. As lately recorded by the same template when left out.
+             * @example MI
+             */
+            surfaces?: string | null;
+            /**
+             * @description With surfaces only. As lately recorded by the same template when left out.
+             * @enum {string|null}
+             */
+            cavityClass?: "I" | "II" | "III" | "IV" | "V" | "VI" | null;
+            /**
+             * @description Medium where nothing says more.
+             * @enum {string|null}
+             */
+            size?: "small" | "medium" | "large" | null;
+            /**
+             * @description As lately recorded by the same template when left out.
+             * @enum {string|null}
+             */
+            reason?: "decay" | "fracture" | "wear" | "cosmetic" | null;
+            /** @description The shades. As lately recorded by the same template when left out. */
+            shades?: string[] | null;
+        };
+        BookVisitDto: {
+            /**
+             * Format: date
+             * @description The day it is booked for.
+             * @example 2026-05-04
+             */
+            day: string;
+            /** @description The chart reference and nothing else about the patient. */
+            chartReference?: string | null;
+            /** Format: uuid */
+            dentistId?: string | null;
+            /**
+             * Format: uuid
+             * @description The room.
+             */
+            locationId?: string | null;
+            /** @description So many visits of this kind on the day, 1 when left out; more need no chart. */
+            alike?: number | null;
+            /**
+             * @description ISO 3950 or Universal numbers; the practice's setting when left out.
+             * @enum {string|null}
+             */
+            toothNotation?: "iso" | "universal" | null;
+            restorations: components["schemas"]["BookedRestorationInputDto"][];
+            /** @description Its name in another list; at most one booking has it. */
+            externalReference?: string | null;
+        };
+        BookedNeedDto: {
+            consumable: components["schemas"]["UsedConsumableDto"];
+            /**
+             * Format: decimal
+             * @description By the templates, whole single doses; on average where it is open.
+             */
+            quantity: string;
+        };
+        BookedDayUsageDto: {
+            /** Format: date */
+            day: string;
+            /** @description Visits still to come. */
+            visits: number;
+            /** @description Those of them whose shade nobody can tell: their paste is left out. */
+            shadesUnknown: number;
+            /** @description Chair time of all of them by the templates. */
+            minutes: number;
+            /** @description What all of them will use. */
+            lines: components["schemas"]["BookedNeedDto"][];
+        };
+        BookedDaysUsageDto: {
+            /** @description Days with visits still to come. */
+            days: components["schemas"]["BookedDayUsageDto"][];
+        };
+        BookedVisitUsageDto: {
+            /** Format: uuid */
+            id: string;
+            /** @description So many visits of it are still to come. */
+            toCome: number;
+            /** @description Chair time of one of them by the templates. */
+            minutes: number;
+            /** @description In so many recorded ways it may turn out; 1: everything was said. */
+            ways: number;
+            /** @description Its paste is not in the figures: nobody can tell the shade. */
+            shadeUnknown: boolean;
+            /** @description What one of them will use. */
+            lines: components["schemas"]["BookedNeedDto"][];
+            /** @description What was taken for granted, a sentence each. */
+            assumptions: string[];
+        };
+        ChangeBookedVisitDto: {
+            /**
+             * Format: date
+             * @description The day it is booked for.
+             * @example 2026-05-04
+             */
+            day: string;
+            /** @description The chart reference and nothing else about the patient. */
+            chartReference?: string | null;
+            /** Format: uuid */
+            dentistId?: string | null;
+            /**
+             * Format: uuid
+             * @description The room.
+             */
+            locationId?: string | null;
+            /** @description So many visits of this kind on the day, 1 when left out; more need no chart. */
+            alike?: number | null;
+            /**
+             * @description ISO 3950 or Universal numbers; the practice's setting when left out.
+             * @enum {string|null}
+             */
+            toothNotation?: "iso" | "universal" | null;
+            restorations: components["schemas"]["BookedRestorationInputDto"][];
+        };
+        DropBookedVisitDto: {
+            /** @description Why it will not take place. */
+            note: string;
+        };
         CostRateDto: {
             /** Format: uuid */
             id: string;
@@ -4476,6 +5983,55 @@ export interface components {
             assistantPracticalMinutes?: number | null;
             /** @example Rent, equipment, dentist; 2 chairs. */
             note?: string | null;
+        };
+        PriceVarianceRowDto: {
+            /**
+             * @description The month in which it was booked.
+             * @example 2026-05
+             */
+            month: string;
+            consumable: components["schemas"]["StockConsumableDto"];
+            /** Format: uuid */
+            deliveryId: string;
+            /** @example DN-2041 */
+            deliveryReference: string | null;
+            /** @example Northgate Supply */
+            supplierName: string;
+            /** Format: date */
+            receivedOn: string;
+            /**
+             * Format: decimal
+             * @description More than 0: what had been used was dearer.
+             * @example 12.00
+             */
+            amount: string;
+            /**
+             * Format: decimal
+             * @description What the stock that was left became worth more.
+             * @example 18.00
+             */
+            toStock: string;
+        };
+        PriceVariancesDto: {
+            /** @example EUR */
+            currency: string;
+            /** Format: date */
+            from: string;
+            /** Format: date */
+            to: string;
+            /**
+             * Format: decimal
+             * @description Part of no restoration: beside their cost.
+             * @example 12.00
+             */
+            amount: string;
+            /**
+             * Format: decimal
+             * @example 18.00
+             */
+            toStock: string;
+            /** @description The latest month first. */
+            rows: components["schemas"]["PriceVarianceRowDto"][];
         };
         CategoryCostDto: {
             /** @example paste */
@@ -6762,6 +8318,8 @@ export interface components {
              * @example 250
              */
             fee?: string | null;
+            /** @description Leaves out what its template plans for anaesthesia. */
+            withoutAnaesthetic?: boolean | null;
         };
         QuoteQuestionDto: {
             /** @description The chart reference and nothing else about the patient. */
@@ -6849,6 +8407,20 @@ export interface components {
             /** @enum {string} */
             reason: "decay" | "fracture" | "wear" | "cosmetic";
             template: components["schemas"]["QuoteNameDto"];
+            /** @description How often it is expected to be made; more than 1 are retakes. */
+            attempts: number;
+            /** @description What its template plans for anaesthesia is left out. */
+            withoutAnaesthetic: boolean;
+            /**
+             * Format: decimal
+             * @description Of the cavity, in mm3; what the paste is planned from.
+             */
+            volumeMm3: string;
+            /**
+             * @description Where the volume comes from.
+             * @enum {string}
+             */
+            volumeSource: "planning value" | "entered" | "dimensions";
             feeCode: string | null;
             /** Format: decimal */
             fee: string;
@@ -7095,6 +8667,28 @@ export interface components {
              */
             way?: "all in one visit" | "insured first, cosmetic later" | "insured only" | "cosmetic only" | null;
         };
+        AlertOrderDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example 42 */
+            number: number;
+            /** @description The name of the supplier. */
+            supplier: string;
+        };
+        AlertBookedVisitDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: date */
+            day: string;
+            chartReference: string | null;
+            /** @description So many alike visits are still to come. */
+            toCome: number;
+            /**
+             * Format: decimal
+             * @description What each is planned to use.
+             */
+            need: string;
+        };
         AlertFigureDto: {
             /** @example usable */
             name: string;
@@ -7104,7 +8698,7 @@ export interface components {
              */
             value: string;
             /**
-             * @description Stock unit, currency, days, packs, or nothing.
+             * @description Stock unit, currency, days, packs, %, or nothing.
              * @example g
              */
             unit: string;
@@ -7131,12 +8725,13 @@ export interface components {
             /** @description The same reason has the same id on the next day. */
             id: string;
             /** @enum {string} */
-            kind: "recalled lot on hand" | "expired on shelf" | "opened too long" | "open shortfall" | "below reorder point" | "expires within N days";
+            kind: "recalled lot on hand" | "expired on shelf" | "opened too long" | "open shortfall" | "runs out before delivery" | "overdue order" | "below reorder point" | "expires within N days";
             /**
              * @description 1 is the most urgent.
              * @example 1
              */
             severity: number;
+            /** @description Of an overdue order: what the first of its outstanding lines is about. */
             consumable: components["schemas"]["StockConsumableDto"];
             lot: components["schemas"]["StockLotDto"] | null;
             location: components["schemas"]["StockPlaceDto"] | null;
@@ -7145,6 +8740,10 @@ export interface components {
              * @description What to write off, return or move.
              */
             holdingId: string | null;
+            /** @description Of an overdue order. */
+            order: components["schemas"]["AlertOrderDto"] | null;
+            /** @description Of what runs out before delivery: the booked visits that may go without. */
+            bookedVisits: components["schemas"]["AlertBookedVisitDto"][];
             figures: components["schemas"]["AlertFigureDto"][];
             /** @example 2 g of Paste, Body 2 (lot LX-4471) in Room 2 expired on 2026-04-30. */
             sentence: string;
@@ -7169,6 +8768,15 @@ export interface components {
             snoozed: number;
             /** @description The most urgent first. */
             alerts: components["schemas"]["AlertDto"][];
+        };
+        BookedPlanningDto: {
+            /** @description Every visit of the practice is booked here before it takes place. Then the share of a usual day that is booked stands for that much of the usual use; otherwise a booking stands for the use that it plans, and no more. */
+            wholeDay: boolean;
+            /**
+             * @description For so many days from today on nothing will be added to a day that has bookings. Means nothing unless the whole day is booked here.
+             * @example 5
+             */
+            fullDays: number;
         };
         NewSnoozeDto: {
             /** @description The id of an open alert. */
@@ -7324,6 +8932,14 @@ export interface components {
             loss: string | null;
             chosen: boolean;
         };
+        AssumedDto: {
+            /** @enum {string} */
+            code: "no use yet" | "few uses" | "short history" | "died out" | "left out as one-off or retake" | "shortfalls counted as use";
+            /** @description Days, or days with use. */
+            days: number | null;
+            /** Format: decimal */
+            quantity: string | null;
+        };
         QuantileDto: {
             /**
              * Format: decimal
@@ -7350,6 +8966,46 @@ export interface components {
              */
             deviation: string;
             quantiles: components["schemas"]["QuantileDto"][];
+        };
+        BookedDayDto: {
+            /** Format: date */
+            day: string;
+            /** @description Booked visits still to come, whether they use it or not. */
+            visits: number;
+            /**
+             * Format: decimal
+             * @description What they are expected to use; some will fall through.
+             */
+            booked: string;
+            /**
+             * Format: decimal
+             * @description Usual use of such a day, by the statistics alone.
+             */
+            usual: string;
+            /**
+             * Format: decimal
+             * @description The part of the usual use that the booked visits stand for.
+             */
+            replaced: string;
+            /**
+             * Format: decimal
+             * @description Booked and what is left of the usual use.
+             */
+            expected: string;
+        };
+        BookedForecastDto: {
+            /**
+             * Format: decimal
+             * @description Share of bookings that are kept, as lately seen.
+             * @example 0.93
+             */
+            keptShare: string;
+            /** @description Every visit of the practice is booked here. */
+            wholeDay: boolean;
+            /** @description Days on which anything is booked, up to 90. */
+            days: components["schemas"]["BookedDayDto"][];
+            /** @description The same in a sentence. */
+            sentence: string;
         };
         ItemForecastDto: {
             consumable: components["schemas"]["StockConsumableDto"];
@@ -7385,9 +9041,48 @@ export interface components {
             methods: components["schemas"]["MethodScoreDto"][];
             /** @description Why the chosen one was chosen. */
             choice: string;
+            /**
+             * @description The same as a word.
+             * @enum {string}
+             */
+            reason: "no use" | "short history" | "died out" | "least loss in the backtest";
+            /** @description What was taken for granted, in figures. */
+            assumed: components["schemas"]["AssumedDto"][];
             /** @description What was taken for granted, a sentence each. */
             assumptions: string[];
+            /** @description With what visits are booked to use. */
             horizons: components["schemas"]["HorizonDto"][];
+            /** @description What visits are booked to use of it; null: bookings say nothing of it. */
+            booked: components["schemas"]["BookedForecastDto"] | null;
+        };
+        ShapingDto: {
+            /** @enum {string} */
+            choice: "left out for the budget" | "filled up to the minimum order" | "minimum order not reached" | "filled up to free freight" | "freight is cheaper than filling up" | "free freight not within reach";
+            /** @description What was left out. */
+            consumable: components["schemas"]["StockConsumableDto"] | null;
+            /** @description Packs left out. */
+            packs: number | null;
+            /**
+             * Format: decimal
+             * @description What was or is missing to the limit.
+             */
+            missing: string | null;
+            /** Format: decimal */
+            freight: string | null;
+            /**
+             * Format: decimal
+             * @description Keeping and expected waste of what is bought early.
+             */
+            costOfFilling: string | null;
+        };
+        PriceStepDto: {
+            /** @description From so many packs upwards. */
+            fromPacks: number;
+            /**
+             * Format: decimal
+             * @example 46.00
+             */
+            packPrice: string;
         };
         ProposalOfferDto: {
             /**
@@ -7396,14 +9091,25 @@ export interface components {
              */
             id: string;
             name: string;
+            /**
+             * Format: decimal
+             * @description Stock units in a pack.
+             */
+            packContent: string;
+            /** @description The fewest packs that the supplier sends. */
+            minimumPacks: number;
+            /** @enum {string} */
+            discount: "all units" | "incremental";
+            /** @description From 1 pack upwards; empty: nobody knows. */
+            prices: components["schemas"]["PriceStepDto"][];
         };
         ProposalFigureDto: {
             /** @enum {string} */
-            name: "usable on hand" | "on order" | "open shortfall" | "position" | "expected to expire first" | "position after expiry" | "mean lead time" | "review period" | "mean use in lead time and review" | "spread of use in lead time and review" | "service level" | "reorder point" | "safety stock" | "use in a year" | "economic order" | "usual order" | "order up to" | "content of a pack" | "smallest order" | "most used before expiry" | "wanted certainty" | "packs wanted" | "packs ordered" | "price of a pack" | "total" | "chance that the order is used up in time" | "expected waste of the order";
+            name: "usable on hand" | "on order" | "open shortfall" | "position" | "expected to expire first" | "position after expiry" | "mean lead time" | "orders seen" | "review period" | "mean use in lead time and review" | "spread of use in lead time and review" | "service level" | "reorder point" | "safety stock" | "use in a year" | "economic order" | "usual order" | "order up to" | "content of a pack" | "smallest order" | "most used before expiry" | "wanted certainty" | "packs wanted" | "packs ordered" | "price of a pack" | "total" | "chance that the order is used up in time" | "expected waste of the order";
             /** Format: decimal */
             value: string;
             /**
-             * @description Stock unit, currency, days, packs, or share.
+             * @description Stock unit, currency, days, packs, orders, or share.
              * @example g
              */
             unit: string;
@@ -7421,6 +9127,82 @@ export interface components {
             /** Format: decimal */
             averageStock: string;
         };
+        LeadChanceDto: {
+            /** @description Working days of the supplier, or calendar days: as the list says. */
+            days: number;
+            /**
+             * Format: decimal
+             * @example 0.35
+             */
+            chance: string;
+        };
+        SupplierLeadDto: {
+            /** @description Working days as stated. */
+            statedDays: number;
+            /**
+             * @description Whose word that is: the terms of the supplier, or the setting of the practice.
+             * @enum {string}
+             */
+            statedBy: "supplier" | "practice";
+            /** @description Orders of the last two years from which it was seen. */
+            orders: number;
+            /** @description How many of them have not come in full. */
+            open: number;
+            /**
+             * Format: decimal
+             * @description How much the stated time still weighs, 1 without any order.
+             */
+            assumed: string;
+            /**
+             * Format: decimal
+             * @description Mean in working days.
+             */
+            mean: string;
+            /** @description Working days within which nine of ten deliveries come. */
+            p90: number;
+            /** @description Chances of the working days. */
+            workingDays: components["schemas"]["LeadChanceDto"][];
+            /** @description Calendar days, for an order of today. */
+            fromToday: components["schemas"]["LeadChanceDto"][];
+        };
+        OfferNameDto: {
+            /**
+             * Format: uuid
+             * @description The presentation.
+             */
+            id: string;
+            name: string;
+        };
+        SubstituteDto: {
+            /**
+             * @description another consumable: somebody said that it may stand in.
+             * @enum {string}
+             */
+            kind: "another pack" | "another shade" | "another consumable";
+            consumable: components["schemas"]["StockConsumableDto"];
+            /** @description Its cheapest, or the other pack. */
+            presentation: components["schemas"]["OfferNameDto"] | null;
+            supplierName: string | null;
+            /**
+             * Format: decimal
+             * @description Stock units in a pack.
+             */
+            packContent: string | null;
+            /** Format: decimal */
+            packPrice: string | null;
+            /**
+             * Format: decimal
+             * @description Price of a stock unit.
+             */
+            unitPrice: string | null;
+            /**
+             * Format: decimal
+             * @description Usable on hand above its own reorder point.
+             */
+            spare: string;
+            /** @description What the person wrote who said so. */
+            note: string | null;
+        };
         TypedInLevelsDto: {
             /** Format: decimal */
             reorderAt: string | null;
@@ -7434,6 +9216,7 @@ export interface components {
         ProposalDto: {
             consumable: components["schemas"]["StockConsumableDto"];
             presentation: components["schemas"]["ProposalOfferDto"] | null;
+            supplier: components["schemas"]["StockSupplierDto"] | null;
             /** @example at or below the reorder point */
             reason: string;
             /** @description Packs in the order. */
@@ -7452,7 +9235,7 @@ export interface components {
             total: string | null;
             /**
              * Format: decimal
-             * @description Usable on hand less what is owed to visits.
+             * @description Usable on hand and on its way, less what is owed to visits.
              */
             position: string;
             /** Format: decimal */
@@ -7467,6 +9250,8 @@ export interface components {
             bounds: string[];
             /** @description What the forecast took for granted, a sentence each. */
             assumptions: string[];
+            /** @description The same in figures. */
+            assumed: components["schemas"]["AssumedDto"][];
             /**
              * Format: decimal
              * @description Expected to expire of all that is there, without the order.
@@ -7479,10 +9264,18 @@ export interface components {
             wasteAfter: string;
             /** @description Days at mean use until the shelf is empty. */
             runsOutInDays: number;
+            /** @description Days until it is due; null when it is never bought. */
+            neededInDays: number | null;
             /** @description Days that before and after look ahead. */
             horizonDays: number;
             before: components["schemas"]["ShelfOutlookDto"];
             after: components["schemas"]["ShelfOutlookDto"];
+            /** @description Use over lead time and review. */
+            use: components["schemas"]["QuantileDto"][];
+            /** @description How long goods take. */
+            lead: components["schemas"]["SupplierLeadDto"] | null;
+            /** @description What a person could take instead. */
+            substitutes: components["schemas"]["SubstituteDto"][];
             /** @description The levels typed in at the consumable. */
             typedIn: components["schemas"]["TypedInLevelsDto"];
         };
@@ -7497,8 +9290,25 @@ export interface components {
             freight: string;
             /** Format: decimal */
             total: string;
+            /**
+             * Format: decimal
+             * @description Least value of goods that the supplier asks for.
+             */
+            minimumOrder: string | null;
+            /**
+             * Format: decimal
+             * @description What the way costs where it is not free.
+             */
+            usualFreight: string;
+            /**
+             * Format: decimal
+             * @description Value of goods from which freight is free.
+             */
+            freeFreightFrom: string | null;
             /** @description What shaped the order, a sentence each. */
             choices: string[];
+            /** @description The same in figures. */
+            shaped: components["schemas"]["ShapingDto"][];
             lines: components["schemas"]["ProposalDto"][];
         };
         ProposalListDto: {
@@ -7511,10 +9321,85 @@ export interface components {
             currency: string;
             /** @description Consumables looked at. */
             looked: number;
+            /**
+             * Format: decimal
+             * @description What the budget of the month still allows; the orders keep to it. Null: any.
+             */
+            budgetLeft: string | null;
             /** @description One order per supplier. */
             orders: components["schemas"]["BasketDto"][];
             /** @description Due, but in no order: nobody says how it is bought, or a limit stops it. */
             stuck: components["schemas"]["ProposalDto"][];
+        };
+        PlannedItemDto: {
+            consumable: components["schemas"]["StockConsumableDto"];
+            /**
+             * @description By how often and how evenly it is used (days); null without use.
+             * @enum {string|null}
+             */
+            demandClass: "smooth" | "erratic" | "intermittent" | "lumpy" | null;
+            /** @description Its silence is too long for chance: the forecast fades. */
+            diedOut: boolean;
+            /**
+             * Format: decimal
+             * @description Expected use of the seven days from today on.
+             */
+            useInWeek: string;
+            /** Format: decimal */
+            usable: string;
+            /** Format: decimal */
+            onOrder: string;
+            /** Format: decimal */
+            owed: string;
+            /**
+             * Format: decimal
+             * @description Usable and on order, less what is owed.
+             */
+            position: string;
+            /** @description Days at mean use until the shelf is empty; at most ten years. */
+            runsOutInDays: number;
+            /**
+             * Format: decimal
+             * @description Null: nobody says how it is bought.
+             */
+            reorderPoint: string | null;
+            /** Format: decimal */
+            orderUpTo: string | null;
+            /** @description Levels set by hand replace the reckoned ones. */
+            byHand: boolean;
+            /**
+             * @description held back: due, but a limit stops it.
+             * @enum {string}
+             */
+            next: "order now" | "held back" | "no offer" | "order later" | "nothing expected";
+            /** @description Days at mean use until it is due; 0: now. */
+            dueInDays: number | null;
+            /** @description Packs that are due now, before the order is filled up. */
+            packs: number;
+            supplierName: string | null;
+        };
+        PlannedItemListDto: {
+            /**
+             * Format: date
+             * @description Today in the practice.
+             */
+            asOf: string;
+            /** @example EUR */
+            currency: string;
+            /** @description All active consumables, by name. */
+            items: components["schemas"]["PlannedItemDto"][];
+        };
+        PlannedItemAnswerDto: {
+            /**
+             * Format: date
+             * @description Today in the practice.
+             */
+            asOf: string;
+            /** @example EUR */
+            currency: string;
+            item: components["schemas"]["PlannedItemDto"];
+            /** @description The policy in figures, due or not; packs: what alone it would order now. */
+            policy: components["schemas"]["ProposalDto"];
         };
         PlanningSettingsDto: {
             /**
@@ -7576,6 +9461,11 @@ export interface components {
              * @description Used instead of the reckoned one.
              */
             orderUpTo?: string | null;
+            /**
+             * Format: decimal
+             * @description The most that fits on the shelf, what is there and on its way included.
+             */
+            shelfRoom?: string | null;
             /** @example Two courses in May. */
             note?: string | null;
         };
@@ -7586,37 +9476,6 @@ export interface components {
             own: components["schemas"]["ConsumablePlanningDto"];
             /** @description What holds for it. */
             inForce: components["schemas"]["PlanningSettingsDto"];
-        };
-        SupplyTermsDto: {
-            /** @description Working days until a delivery, as stated. Null: as the practice has it. */
-            leadDays?: number | null;
-            /**
-             * Format: decimal
-             * @description Null: as the practice has it.
-             */
-            orderCost?: string | null;
-            /**
-             * Format: decimal
-             * @description Least value of the goods of an order.
-             */
-            minimumOrder?: string | null;
-            /**
-             * Format: decimal
-             * @example 7.90
-             */
-            freight: string;
-            /**
-             * Format: decimal
-             * @description Value from which freight is free.
-             */
-            freeFreightFrom?: string | null;
-            /** @description Days on which the supplier works. */
-            workingDays: ("monday" | "tuesday" | "wednesday" | "thursday" | "friday" | "saturday" | "sunday")[];
-        };
-        SupplyTermsAnswerDto: {
-            /** Format: uuid */
-            supplierId: string;
-            terms: components["schemas"]["SupplyTermsDto"];
         };
         OneOffDto: {
             /** Format: uuid */
@@ -7656,6 +9515,938 @@ export interface components {
             /** @example Course for colleagues. */
             note: string;
         };
+        ClosureDto: {
+            /**
+             * Format: date
+             * @example 2026-05-04
+             */
+            firstDay: string;
+            /**
+             * Format: date
+             * @description Included; the first day itself for a single day.
+             * @example 2026-05-04
+             */
+            lastDay: string;
+            /** @example Turn of the year */
+            note?: string | null;
+        };
+        SupplyTermsDto: {
+            /** @description Working days until a delivery, as stated. Null: as the practice has it. */
+            leadDays?: number | null;
+            /**
+             * Format: decimal
+             * @description Null: as the practice has it.
+             */
+            orderCost?: string | null;
+            /**
+             * Format: decimal
+             * @description Least value of the goods of an order.
+             */
+            minimumOrder?: string | null;
+            /**
+             * Format: decimal
+             * @example 7.90
+             */
+            freight: string;
+            /**
+             * Format: decimal
+             * @description Value from which freight is free.
+             */
+            freeFreightFrom?: string | null;
+            /** @description Days on which the supplier works. */
+            workingDays: ("monday" | "tuesday" | "wednesday" | "thursday" | "friday" | "saturday" | "sunday")[];
+            /** @description Days on which it is closed besides, in any order. Left out: none. */
+            closures?: components["schemas"]["ClosureDto"][] | null;
+        };
+        SupplyTermsAnswerDto: {
+            /** Format: uuid */
+            supplierId: string;
+            terms: components["schemas"]["SupplyTermsDto"];
+            /** @description What planning makes of it today. */
+            lead: components["schemas"]["SupplierLeadDto"];
+        };
+        PresentationTermsDto: {
+            /** @description The fewest packs that the supplier sends. */
+            minimumPacks: number;
+            /**
+             * @description all units: every pack at the price of the number reached; incremental: only the packs beyond a step at its price.
+             * @enum {string}
+             */
+            discount: "all units" | "incremental";
+            /** @description The price list, from 1 pack upwards and falling. Empty: the price last paid, or else the list price, for any number. */
+            prices: components["schemas"]["PriceStepDto"][];
+        };
+        PresentationTermsAnswerDto: {
+            /** Format: uuid */
+            presentationId: string;
+            terms: components["schemas"]["PresentationTermsDto"];
+        };
+        SubstitutePairDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: uuid */
+            consumableId: string;
+            /** Format: uuid */
+            standInId: string;
+            note: string | null;
+            /** @description Who said so. */
+            by: string;
+            /** Format: date-time */
+            madeAt: string;
+            /** @description True: taken back; it is not offered any more. */
+            withdrawn: boolean;
+        };
+        SubstitutePairListDto: {
+            /** @description The latest first. */
+            pairs: components["schemas"]["SubstitutePairDto"][];
+        };
+        NewSubstituteDto: {
+            /**
+             * Format: uuid
+             * @description What is missing.
+             */
+            consumableId: string;
+            /**
+             * Format: uuid
+             * @description What may stand in for it, when a person agrees.
+             */
+            standInId: string;
+            /** @example Only where it does not show. */
+            note?: string | null;
+        };
+        ReplaySummaryDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: date */
+            firstDay: string;
+            /** Format: date */
+            lastDay: string;
+            /** @enum {string} */
+            state: "running" | "done" | "failed";
+            /**
+             * Format: decimal
+             * @description Share of the work that is done.
+             */
+            progress: string;
+            /** @example Ada Berg */
+            startedBy: string;
+            /** Format: date-time */
+            startedAt: string;
+            /** Format: date-time */
+            finishedAt: string | null;
+            /**
+             * @description stopped: the service ended before the replay did; start it again.
+             * @enum {string|null}
+             */
+            failure: "stopped" | "error" | null;
+        };
+        ReplayListDto: {
+            /** @description The latest twenty, the latest first. */
+            replays: components["schemas"]["ReplaySummaryDto"][];
+        };
+        ReplaySettingsDto: {
+            /** @enum {string} */
+            serviceMeasure: "cycle service" | "fill rate";
+            /** Format: decimal */
+            serviceLevel: string;
+            reviewDays: number;
+            /** @description Forecasts are made anew so often, in days. */
+            reckonDays: number;
+        };
+        ReplaySumsDto: {
+            /** @description Days on which an item was missing, over all items. */
+            stockOutDays: number;
+            /** @description Items that ran out at least once. */
+            itemsOut: number;
+            /** Format: decimal */
+            wastedValue: string;
+            /**
+             * Format: decimal
+             * @description Mean value of the stock.
+             */
+            averageValue: string;
+            /** @description Lines ordered. */
+            orders: number;
+        };
+        ReplaySideDto: {
+            /** @description Days on which not all that was wanted was there. */
+            stockOutDays: number;
+            /**
+             * Format: decimal
+             * @description What was missing on its day, in stock units.
+             */
+            unmet: string;
+            /**
+             * Format: decimal
+             * @description What expired, in stock units.
+             */
+            wasted: string;
+            /**
+             * Format: decimal
+             * @description Its value; null when nobody knows a price.
+             */
+            wastedValue: string | null;
+            /**
+             * Format: decimal
+             * @description Mean of the days, in stock units.
+             */
+            averageStock: string;
+            /** Format: decimal */
+            averageValue: string | null;
+            orders: number;
+        };
+        ReplayedItemDto: {
+            consumable: components["schemas"]["StockConsumableDto"];
+            /**
+             * @description The rule it had.
+             * @enum {string}
+             */
+            oldRule: "typed-in levels" | "when empty";
+            daysWithUse: number;
+            computed: components["schemas"]["ReplaySideDto"];
+            old: components["schemas"]["ReplaySideDto"];
+        };
+        ReplayWeekDto: {
+            /**
+             * Format: date
+             * @description Its last day.
+             */
+            day: string;
+            /**
+             * Format: decimal
+             * @description Stock value on that evening.
+             */
+            computed: string;
+            /** Format: decimal */
+            old: string;
+        };
+        ReplayResultDto: {
+            /** @example EUR */
+            currency: string;
+            settings: components["schemas"]["ReplaySettingsDto"];
+            computed: components["schemas"]["ReplaySumsDto"];
+            old: components["schemas"]["ReplaySumsDto"];
+            /** @description By what the rules make of it, the most first. */
+            items: components["schemas"]["ReplayedItemDto"][];
+            weeks: components["schemas"]["ReplayWeekDto"][];
+            /** @description Consumables that were neither there nor used. */
+            notUsed: number;
+            /** @description Consumables that nobody says how to buy. */
+            notBought: number;
+            /** @description Items without a price: in the days, not in the values. */
+            withoutPrice: number;
+        };
+        ReplayDto: {
+            /** Format: uuid */
+            id: string;
+            /** Format: date */
+            firstDay: string;
+            /** Format: date */
+            lastDay: string;
+            /** @enum {string} */
+            state: "running" | "done" | "failed";
+            /**
+             * Format: decimal
+             * @description Share of the work that is done.
+             */
+            progress: string;
+            /** @example Ada Berg */
+            startedBy: string;
+            /** Format: date-time */
+            startedAt: string;
+            /** Format: date-time */
+            finishedAt: string | null;
+            /**
+             * @description stopped: the service ended before the replay did; start it again.
+             * @enum {string|null}
+             */
+            failure: "stopped" | "error" | null;
+            /** @description Null until it is done. */
+            result: components["schemas"]["ReplayResultDto"] | null;
+        };
+        NewReplayDto: {
+            /**
+             * Format: date
+             * @description The first day to replay; a year ago, or eight weeks after the first visit.
+             * @example 2026-05-04
+             */
+            from?: string | null;
+        };
+        ComparedLeadTimeDto: {
+            /** @description Working days of the supplier, by its terms or the practice. */
+            stated: number;
+            /** @description Working days until an order was complete: the middle. */
+            median: number | null;
+            /** @description Nine in ten orders were complete by then. */
+            p90: number | null;
+            fastest: number | null;
+            slowest: number | null;
+            /** @description Orders that were complete: what the days were seen on. */
+            complete: number;
+            /** @description Orders that are not complete yet. */
+            open: number;
+        };
+        SupplierReliabilityDto: {
+            /** @description Orders that were due or are complete. */
+            due: number;
+            /** @description How many of them were complete by their day. */
+            inTime: number;
+            /** @description Complete orders that came in one delivery. */
+            atOnce: number;
+            /** @description Packs that became stock in the last twelve months. */
+            packs: number;
+            /** @description Packs that came damaged in the last twelve months. */
+            damaged: number;
+            /** @description Packs on the paper but not in the box in the last twelve months. */
+            missing: number;
+        };
+        SupplierComparisonDto: {
+            supplier: components["schemas"]["StockSupplierDto"];
+            /** @description Consumables that it sells at a known price. */
+            consumables: number;
+            /** @description How many of them another supplier sells as well. */
+            shared: number;
+            /** @description And of how many of those it has the lowest price. */
+            cheapest: number;
+            lead: components["schemas"]["ComparedLeadTimeDto"];
+            reliability: components["schemas"]["SupplierReliabilityDto"];
+            /** @description Deliveries in the last twelve months. */
+            deliveries: number;
+            /**
+             * Format: decimal
+             * @description Landed cost of the deliveries of the last twelve months.
+             */
+            spend: string;
+        };
+        ComparedOfferDto: {
+            supplier: components["schemas"]["StockSupplierDto"];
+            /**
+             * Format: uuid
+             * @description The presentation that is cheapest per stock unit there.
+             */
+            presentationId: string;
+            presentation: string;
+            /** Format: decimal */
+            packPrice: string;
+            /**
+             * Format: decimal
+             * @description Per stock unit, to a millionth.
+             */
+            unitPrice: string;
+            /**
+             * Format: date
+             * @description When it was paid; null: a list price.
+             */
+            paidOn: string | null;
+            cheapest: boolean;
+            /**
+             * Format: decimal
+             * @description Above the cheapest, as a share.
+             */
+            aboveCheapest: string;
+            /**
+             * Format: decimal
+             * @description Against the price paid a year ago, as a share.
+             */
+            change: string | null;
+        };
+        ComparedConsumableDto: {
+            consumable: components["schemas"]["StockConsumableDto"];
+            /** @description The cheapest first, one per supplier. */
+            offers: components["schemas"]["ComparedOfferDto"][];
+        };
+        SuppliersDto: {
+            /** Format: date */
+            asOf: string;
+            /** @example EUR */
+            currency: string;
+            /**
+             * Format: date
+             * @description The first of the twelve months.
+             */
+            since: string;
+            /** @description By what was spent, the most first. */
+            suppliers: components["schemas"]["SupplierComparisonDto"][];
+            /** @description What more than one supplier sells first. */
+            consumables: components["schemas"]["ComparedConsumableDto"][];
+        };
+        ItemLevelsDto: {
+            /** Format: decimal */
+            reorderPoint: string;
+            /** Format: decimal */
+            orderUpTo: string;
+            /**
+             * Format: decimal
+             * @description Mean over the days to come.
+             */
+            averageStock: string;
+            /**
+             * Format: decimal
+             * @description Expected to expire.
+             */
+            wasted: string;
+            /**
+             * Format: decimal
+             * @description Expected share of the use that is met from the shelf.
+             */
+            fillRate: string;
+        };
+        ServicePointDto: {
+            /**
+             * Format: decimal
+             * @description Null: items with different levels.
+             */
+            level: string | null;
+            /**
+             * Format: decimal
+             * @description Average value of the stock; null: no price known.
+             */
+            stockValue: string | null;
+            /**
+             * Format: decimal
+             * @description Value of what is expected to expire.
+             */
+            wastedValue: string | null;
+            /**
+             * Format: decimal
+             * @description Times that something runs out while it is wanted.
+             */
+            stockOuts: string;
+            /** @description Null for the whole shelf. */
+            item: components["schemas"]["ItemLevelsDto"] | null;
+        };
+        ServiceCurveDto: {
+            /**
+             * Format: date
+             * @description Today in the practice: the first day looked at.
+             */
+            asOf: string;
+            /** @example EUR */
+            currency: string;
+            /** @description Null: the whole shelf. */
+            consumable: components["schemas"]["StockConsumableDto"] | null;
+            /**
+             * @description What the level is of; items of a shelf may have another measure of their own.
+             * @enum {string}
+             */
+            measure: "cycle service" | "fill rate";
+            /** @description Days followed from the stock that is there. */
+            horizonDays: number;
+            /** @description Items that are on the curve. */
+            items: number;
+            /** @description Items without a price: in the stock-outs, not in the values. */
+            itemsWithoutPrice: number;
+            /** @description The settings in force, with levels set by hand; null when nothing can be bought. */
+            now: components["schemas"]["ServicePointDto"] | null;
+            /** @description By rising level, levels set by hand left aside. */
+            points: components["schemas"]["ServicePointDto"][];
+        };
+        BulkQuestionDto: {
+            /** Format: uuid */
+            consumableId: string;
+            /**
+             * Format: uuid
+             * @description The presentation that is offered.
+             */
+            presentationId: string;
+            packs: number;
+            /**
+             * Format: decimal
+             * @example 18.50
+             */
+            packPrice: string;
+        };
+        SavingRangeDto: {
+            /**
+             * Format: decimal
+             * @description Only one time in ten is it less.
+             */
+            p10: string;
+            /** Format: decimal */
+            p50: string;
+            /**
+             * Format: decimal
+             * @description Only one time in ten is it more.
+             */
+            p90: string;
+        };
+        BulkAnswerDto: {
+            /** Format: date */
+            asOf: string;
+            /** @example EUR */
+            currency: string;
+            consumable: components["schemas"]["StockConsumableDto"];
+            /**
+             * Format: uuid
+             * @description The presentation that is usually bought; what it is compared with.
+             */
+            usualPresentationId: string;
+            /**
+             * Format: decimal
+             * @description In stock units.
+             */
+            quantity: string;
+            /** Format: decimal */
+            total: string;
+            /**
+             * Format: decimal
+             * @description The same quantity at the usual price.
+             */
+            usualTotal: string;
+            /**
+             * Format: decimal
+             * @description What the price list promises.
+             */
+            paperSaving: string;
+            /**
+             * Format: decimal
+             * @description What is left of it once waste, keeping and orders are counted.
+             */
+            realSaving: string;
+            /** @description The real saving by how much is used in time. */
+            savingRange: components["schemas"]["SavingRangeDto"];
+            /** Format: decimal */
+            expectedWaste: string;
+            /** Format: decimal */
+            wasteCost: string;
+            /**
+             * Format: decimal
+             * @description What keeping more for longer costs.
+             */
+            extraKeeping: string;
+            /**
+             * Format: decimal
+             * @description Orders that are not needed in the meantime.
+             */
+            savedOrders: string;
+            /**
+             * Format: decimal
+             * @description Price of a stock unit that is really used.
+             */
+            costPerUsedUnit: string | null;
+            /**
+             * Format: decimal
+             * @description Chance that all of it is used before it expires.
+             */
+            chanceUsedUp: string;
+            /** @description Days that it lasts at mean use; at most ten years. */
+            coverDays: number;
+            /** @description Days that what is there now lasts: it goes first. */
+            coverAheadDays: number;
+            /** @description Days until it would expire; null: it does not. */
+            usableDays: number | null;
+            /** @description Whether it saves anything on average. */
+            worthIt: boolean;
+        };
+        OrderSummaryDto: {
+            /** Format: uuid */
+            id: string;
+            /**
+             * @description Counted up in the practice.
+             * @example 42
+             */
+            number: number;
+            /** @enum {string} */
+            state: "draft" | "approved" | "sent" | "closed" | "cancelled";
+            /**
+             * @description How much of it has come.
+             * @enum {string}
+             */
+            arrival: "nothing yet" | "in part" | "in full";
+            supplier: components["schemas"]["StockSupplierDto"];
+            /**
+             * Format: decimal
+             * @description Goods and freight; lines without a price count as nothing.
+             */
+            total: string;
+            /** @example EUR */
+            currency: string;
+            lineCount: number;
+            /** @description Lines that still have to bring something. */
+            outstandingLines: number;
+            /** Format: date-time */
+            createdAt: string;
+            /**
+             * Format: date
+             * @description When it was sent.
+             */
+            orderedOn: string | null;
+            /**
+             * Format: date
+             * @description The supplier's word, or reckoned when it was sent.
+             */
+            expectedOn: string | null;
+            /** @description Days past the expected one; null: it is not late. */
+            daysLate: number | null;
+        };
+        OrderPageDto: {
+            /** @description The latest number first. */
+            items: components["schemas"]["OrderSummaryDto"][];
+            /** @description Send as cursor for the next page. */
+            nextCursor: string | null;
+        };
+        OrderSupplierDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example Northgate Supplies */
+            name: string;
+            /** @description Where orders go. */
+            email: string | null;
+            /** @description en or de: in which language the order is written. */
+            language: string;
+            /** @description The number of the practice at the supplier. */
+            customerNumber: string | null;
+        };
+        OrderLimitsDto: {
+            /**
+             * Format: decimal
+             * @description By so much it is above what may be approved.
+             */
+            overLimit: string | null;
+            /**
+             * Format: decimal
+             * @description By so much it is above what the month's budget has.
+             */
+            overBudget: string | null;
+            /**
+             * Format: decimal
+             * @description Left of this month without it; null: no budget.
+             */
+            budgetLeft: string | null;
+            /** @description Why only somebody who may go over can approve it. */
+            inTheWay: string | null;
+        };
+        OrderPackDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example Box of 20 capsules */
+            name: string;
+            /**
+             * Format: decimal
+             * @description Stock units in a pack.
+             */
+            content: string;
+            /** @description What the supplier calls it. */
+            articleCode: string | null;
+            /** @description As on the label of the pack. */
+            deviceIdentifier: string | null;
+        };
+        OrderFigureDto: {
+            name: string;
+            value: string;
+            /** @description Stock unit, currency, days, packs, or share. */
+            unit: string;
+        };
+        ProposedDto: {
+            packs: number;
+            /** @description Why, on the day of the proposal. */
+            sentence: string;
+            figures: components["schemas"]["OrderFigureDto"][];
+        };
+        OrderArrivalDto: {
+            /** Format: uuid */
+            deliveryId: string;
+            /** Format: date */
+            receivedOn: string;
+            packs: number;
+            /**
+             * Format: decimal
+             * @description Paid for a pack.
+             */
+            packPrice: string;
+        };
+        OrderLineDto: {
+            /** Format: uuid */
+            id: string;
+            /** @example 1 */
+            lineNumber: number;
+            consumable: components["schemas"]["StockConsumableDto"];
+            presentation: components["schemas"]["OrderPackDto"];
+            /** @description Ordered packs. */
+            packs: number;
+            /**
+             * Format: decimal
+             * @description Expected for a pack; null: not known.
+             */
+            packPrice: string | null;
+            /** Format: decimal */
+            total: string | null;
+            /** @description Null: nobody proposed it. */
+            proposed: components["schemas"]["ProposedDto"] | null;
+            /** @description Packs that came with deliveries that stand. */
+            received: number;
+            /** @description Packs that will not come. */
+            cancelled: number;
+            /** @description Ordered = received + cancelled + outstanding, less what is surplus. */
+            outstanding: number;
+            /** @description Packs that came and were not ordered. */
+            surplus: number;
+            arrivals: components["schemas"]["OrderArrivalDto"][];
+        };
+        OrderEventDto: {
+            /** Format: uuid */
+            id: string;
+            /** @enum {string} */
+            kind: "created" | "changed" | "approved" | "approval withdrawn" | "sent" | "chased" | "supplier answered" | "lines cancelled" | "closed" | "reopened" | "cancelled";
+            /** Format: date-time */
+            at: string;
+            by: components["schemas"]["StockPersonDto"];
+            note: string | null;
+            /** @description The numbers and words that belong to it. */
+            figures: components["schemas"]["OrderFigureDto"][];
+        };
+        OrderDto: {
+            /** Format: uuid */
+            id: string;
+            /**
+             * @description Counted up in the practice.
+             * @example 42
+             */
+            number: number;
+            /** @enum {string} */
+            state: "draft" | "approved" | "sent" | "closed" | "cancelled";
+            /**
+             * @description How much of it has come.
+             * @enum {string}
+             */
+            arrival: "nothing yet" | "in part" | "in full";
+            supplier: components["schemas"]["OrderSupplierDto"];
+            /**
+             * Format: decimal
+             * @description Goods and freight; lines without a price count as nothing.
+             */
+            total: string;
+            /** @example EUR */
+            currency: string;
+            lineCount: number;
+            /** @description Lines that still have to bring something. */
+            outstandingLines: number;
+            /** Format: date-time */
+            createdAt: string;
+            /**
+             * Format: date
+             * @description When it was sent.
+             */
+            orderedOn: string | null;
+            /**
+             * Format: date
+             * @description The supplier's word, or reckoned when it was sent.
+             */
+            expectedOn: string | null;
+            /** @description Days past the expected one; null: it is not late. */
+            daysLate: number | null;
+            /** @description Send it with every change: two people never overwrite each other. */
+            version: number;
+            /** @description The supplier's own number of it. */
+            reference: string | null;
+            note: string | null;
+            /** Format: decimal */
+            goods: string;
+            /** Format: decimal */
+            freight: string;
+            /** @description Whether that is what the supplier's terms come to. */
+            freightByTerms: boolean;
+            /** @description Lines whose price nobody knows. */
+            unpriced: number;
+            createdBy: components["schemas"]["StockPersonDto"];
+            approvedBy: components["schemas"]["StockPersonDto"] | null;
+            /** Format: date-time */
+            approvedAt: string | null;
+            /** @enum {string|null} */
+            sentWay: "e-mail" | "print" | "by hand" | null;
+            /** @description Of a draft. */
+            limits: components["schemas"]["OrderLimitsDto"] | null;
+            /** @description Whether the service can send e-mail. */
+            mailServer: boolean;
+            lines: components["schemas"]["OrderLineDto"][];
+            /** @description In the order in which it happened. */
+            events: components["schemas"]["OrderEventDto"][];
+        };
+        OrderedLineDto: {
+            /**
+             * Format: uuid
+             * @description A pack of this presentation.
+             */
+            presentationId: string;
+            /** @example 2 */
+            packs: number;
+            /**
+             * Format: decimal
+             * @description Expected for a pack. Left out: what was paid last, or else the list price.
+             */
+            packPrice?: string | null;
+        };
+        NewOrderDto: {
+            /** Format: uuid */
+            supplierId: string;
+            lines: components["schemas"]["OrderedLineDto"][];
+            /** @description True: the lines remember what today's proposal said of them, and why. */
+            fromProposal?: boolean | null;
+            /** @description The supplier's own number of the order. */
+            reference?: string | null;
+            /** @description Printed on the order. */
+            note?: string | null;
+            /**
+             * Format: decimal
+             * @description Left out: by the supplier's terms.
+             */
+            freight?: string | null;
+        };
+        ChangedLineDto: {
+            /**
+             * Format: uuid
+             * @description A pack of this presentation.
+             */
+            presentationId: string;
+            /** @example 2 */
+            packs: number;
+            /**
+             * Format: decimal
+             * @description Expected for a pack. Left out: what was paid last, or else the list price.
+             */
+            packPrice?: string | null;
+            /**
+             * Format: uuid
+             * @description Of a line that stays; left out for a new one.
+             */
+            id?: string | null;
+        };
+        OrderChangesDto: {
+            /**
+             * @description Of the order as it was seen.
+             * @example 1
+             */
+            version: number;
+            /** Format: uuid */
+            supplierId: string;
+            lines: components["schemas"]["ChangedLineDto"][];
+            reference?: string | null;
+            note?: string | null;
+            /**
+             * Format: decimal
+             * @description Left out: by the supplier's terms.
+             */
+            freight?: string | null;
+        };
+        OrderActDto: {
+            /**
+             * @description Of the order as it was seen.
+             * @example 1
+             */
+            version: number;
+            note?: string | null;
+        };
+        OrderSendingDto: {
+            /**
+             * @description Of the order as it was seen.
+             * @example 1
+             */
+            version: number;
+            /**
+             * @description e-mail: sent by the service; print and by hand: sent by people.
+             * @enum {string}
+             */
+            way: "e-mail" | "print" | "by hand";
+            /** @description For e-mail. Left out: the supplier's address. */
+            to?: string | null;
+            /**
+             * Format: date
+             * @description When people sent it, where that was earlier; never for e-mail. Left out: today.
+             * @example 2026-05-04
+             */
+            orderedOn?: string | null;
+            /**
+             * Format: date
+             * @description Left out: reckoned from the lead time.
+             * @example 2026-05-04
+             */
+            expectedOn?: string | null;
+        };
+        OrderChasingDto: {
+            /**
+             * @description Of the order as it was seen.
+             * @example 1
+             */
+            version: number;
+            note?: string | null;
+            /** @enum {string} */
+            way: "e-mail" | "by phone";
+            /** @description For e-mail. Left out: the supplier's address. */
+            to?: string | null;
+        };
+        MissingPacksDto: {
+            /**
+             * Format: uuid
+             * @description A line of the order.
+             */
+            lineId: string;
+            /** @description Outstanding packs that will not come. */
+            packs: number;
+        };
+        SupplierAnswerDto: {
+            /**
+             * @description Of the order as it was seen.
+             * @example 1
+             */
+            version: number;
+            note?: string | null;
+            /**
+             * Format: date
+             * @description The day the supplier now names.
+             * @example 2026-05-04
+             */
+            expectedOn?: string | null;
+            /** @description The supplier's own number of the order. */
+            reference?: string | null;
+            willNotCome?: components["schemas"]["MissingPacksDto"][] | null;
+        };
+        OrderRulesAnswerDto: {
+            /**
+             * Format: decimal
+             * @description What orders approved in a month may come to. Null: there is no budget.
+             * @example 1500.00
+             */
+            monthlyBudget?: string | null;
+            /**
+             * Format: decimal
+             * @description Larger orders are for the owner to approve. Null: orders of any size.
+             * @example 400.00
+             */
+            approveUpTo?: string | null;
+            /** @description Days past the expected one until an order is late. */
+            lateAfterDays: number;
+            /**
+             * @description Where goods go; printed on orders.
+             * @example Mill Lane 3, 12345 Millbrook
+             */
+            deliverTo?: string | null;
+            /**
+             * Format: decimal
+             * @description Left of this month's budget; null: no budget.
+             */
+            budgetLeft: string | null;
+        };
+        OrderRulesDto: {
+            /**
+             * Format: decimal
+             * @description What orders approved in a month may come to. Null: there is no budget.
+             * @example 1500.00
+             */
+            monthlyBudget?: string | null;
+            /**
+             * Format: decimal
+             * @description Larger orders are for the owner to approve. Null: orders of any size.
+             * @example 400.00
+             */
+            approveUpTo?: string | null;
+            /** @description Days past the expected one until an order is late. */
+            lateAfterDays: number;
+            /**
+             * @description Where goods go; printed on orders.
+             * @example Mill Lane 3, 12345 Millbrook
+             */
+            deliverTo?: string | null;
+        };
         LotSummaryDto: {
             /** Format: uuid */
             id: string;
@@ -7676,8 +10467,22 @@ export interface components {
             /** Format: date */
             firstReceivedOn: string | null;
         };
+        DamagedPacksDto: {
+            /** Format: uuid */
+            deliveryId: string;
+            /** Format: date */
+            receivedOn: string;
+            supplierName: string;
+            presentationName: string;
+            consumable: components["schemas"]["StockConsumableDto"];
+            packs: number;
+            lotNumber: string;
+            note: string | null;
+        };
         LotPageDto: {
             items: components["schemas"]["LotSummaryDto"][];
+            /** @description Asked by number: packs of it that came damaged and never became stock. */
+            damaged: components["schemas"]["DamagedPacksDto"][];
             nextCursor: string | null;
         };
         TracedLayerDto: {
@@ -7703,6 +10508,49 @@ export interface components {
             /** Format: date-time */
             recordedAt: string;
         };
+        KitPartLotDto: {
+            /** Format: uuid */
+            lotId: string;
+            lotNumber: string | null;
+            /** @enum {string} */
+            status: "released" | "quarantined" | "recalled";
+            consumable: components["schemas"]["StockConsumableDto"];
+        };
+        KitOfLotDto: {
+            /**
+             * Format: uuid
+             * @description To hold all of the kit back: PUT /api/kit-lots/{id}/status.
+             */
+            kitLotId: string;
+            /** @description As the box of the kit states it. */
+            lotNumber: string | null;
+            /** Format: date */
+            labelExpiry: string | null;
+            /** @enum {string} */
+            status: "released" | "quarantined" | "recalled";
+            presentationName: string;
+            /** @description The lots of all parts, this one among them. */
+            parts: components["schemas"]["KitPartLotDto"][];
+        };
+        LotCorrectionDto: {
+            /** @enum {string} */
+            way: "was booked as" | "goes on as";
+            /**
+             * Format: uuid
+             * @description The other lot.
+             */
+            lotId: string;
+            lotNumber: string | null;
+            note: string;
+            /** Format: uuid */
+            deliveryId: string;
+            lineNumber: number;
+            /**
+             * Format: decimal
+             * @description What had left under the wrong number, in stock units: see the trace of that lot.
+             */
+            leftUnderWrongLot: string;
+        };
         LotDto: {
             /** Format: uuid */
             id: string;
@@ -7726,6 +10574,10 @@ export interface components {
             layers: components["schemas"]["TracedLayerDto"][];
             /** @description The oldest first. */
             statusChanges: components["schemas"]["LotStatusChangeDto"][];
+            /** @description Kits in which it came. */
+            kits: components["schemas"]["KitOfLotDto"][];
+            /** @description Other numbers under which the same goods were or are, because one was wrong. */
+            corrections: components["schemas"]["LotCorrectionDto"][];
         };
         SurenessTotalDto: {
             /** @enum {string} */
@@ -7886,6 +10738,101 @@ export interface components {
             nextCursor: string | null;
             /** @example C-1023 */
             chartReference: string;
+        };
+        KindColumnDto: {
+            key: string;
+            headingEn: string;
+            headingDe: string;
+            helpEn: string;
+            helpDe: string;
+            required: boolean;
+        };
+        ImportKindDto: {
+            /** @enum {string} */
+            kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits";
+            columns: components["schemas"]["KindColumnDto"][];
+        };
+        ImportKindsDto: {
+            items: components["schemas"]["ImportKindDto"][];
+        };
+        ImportRunDto: {
+            /** Format: uuid */
+            id: string;
+            /** @enum {string} */
+            kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits" | "book";
+            fileName: string;
+            /** @enum {string} */
+            state: "running" | "done" | "refused" | "broken off";
+            rowsTotal: number;
+            rowsDone: number;
+            newRows: number;
+            changedRows: number;
+            sameRows: number;
+            /** @description Why it was refused. */
+            reason: string | null;
+            importedBy: string;
+            /** Format: date-time */
+            startedAt: string;
+        };
+        ImportRunsDto: {
+            items: components["schemas"]["ImportRunDto"][];
+        };
+        ColumnMatchDto: {
+            /** @example A */
+            column: string;
+            heading: string;
+            /** @description The key of the column it is taken for. */
+            as: string | null;
+            /** @description Left out by hand. */
+            leftOut: boolean;
+            /** @description The first value below. */
+            sample: string | null;
+        };
+        CellChangeDto: {
+            column: string;
+            heading: string;
+            from: string | null;
+            to: string | null;
+        };
+        CellProblemDto: {
+            /** @description Letters of the column; null: the row as a whole. */
+            column: string | null;
+            heading: string | null;
+            /** @description Goes on after "this cell", or "this row". */
+            message: string;
+            /** @description The same with sheet, row and column. */
+            sentence: string;
+        };
+        RowFateDto: {
+            /** @description As the spreadsheet counts it. */
+            row: number;
+            /** @enum {string} */
+            fate: "new" | "changed" | "same" | "error";
+            title: string;
+            changes: components["schemas"]["CellChangeDto"][];
+            problems: components["schemas"]["CellProblemDto"][];
+        };
+        CheckedSheetDto: {
+            /** @enum {string} */
+            kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits";
+            sheet: string;
+            /** @description Why the sheet cannot be read as a list yet. */
+            problems: string[];
+            columns: components["schemas"]["ColumnMatchDto"][];
+            /** @description Keys of columns that are needed and not there. */
+            missing: string[];
+            newRows: number;
+            changedRows: number;
+            sameRows: number;
+            errorRows: number;
+            /** @description The first of each fate, in the order of the file. */
+            rows: components["schemas"]["RowFateDto"][];
+        };
+        CheckedImportDto: {
+            /** @description Nothing stands in the way of bringing it in. */
+            ready: boolean;
+            sheetsLeftOut: string[];
+            sheets: components["schemas"]["CheckedSheetDto"][];
         };
         /** @description Problem details (RFC 9457). */
         Problem: {
@@ -10318,6 +13265,196 @@ export interface operations {
             };
         };
     };
+    getPresentationParts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PresentationPartsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setPresentationParts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PresentationPartsInputDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PresentationPartsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     listPresentations: {
         parameters: {
             query?: {
@@ -11795,6 +14932,110 @@ export interface operations {
             };
         };
     };
+    checkDelivery: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReceiveDeliveryDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DeliveryCheckDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     listDeliveries: {
         parameters: {
             query?: {
@@ -11892,7 +15133,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["DeliveryDto"];
+                    "application/json": components["schemas"]["ReceivedDeliveryDto"];
                 };
             };
             /** @description The request is not well formed. */
@@ -12041,6 +15282,358 @@ export interface operations {
                 };
             };
             /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    correctDeliveryLine: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+                lineNumber: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CorrectLineDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CorrectedDeliveryDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    invoiceDelivery: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["InvoiceDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["InvoicedDeliveryDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setKitLotStatus: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LotStatusDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["KitLotStatusAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
             409: {
                 headers: {
                     [name: string]: unknown;
@@ -14081,6 +17674,638 @@ export interface operations {
             };
         };
     };
+    listBookedVisits: {
+        parameters: {
+            query?: {
+                /** @description Rows per page; 50 when not given. */
+                limit?: number | null;
+                /** @description nextCursor of the page before. */
+                cursor?: string | null;
+                from?: string | null;
+                to?: string | null;
+                /** @description Not recorded yet: the day has passed, and it was neither kept nor dropped. */
+                state?: "booked" | "not recorded yet" | "kept" | "dropped" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedVisitPageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    bookVisit: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BookVisitDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedVisitDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getBookedUsage: {
+        parameters: {
+            query: {
+                /** @description The first day. */
+                from: string;
+                /** @description The last day; at most 62 days are answered. */
+                to: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedDaysUsageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getBookedVisit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedVisitDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    changeBookedVisit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChangeBookedVisitDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedVisitDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getBookedVisitUsage: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedVisitUsageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    dropBookedVisit: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DropBookedVisitDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedVisitDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     listCostRates: {
         parameters: {
             query?: never;
@@ -14249,9 +18474,83 @@ export interface operations {
             };
         };
     };
+    reportPriceVariances: {
+        parameters: {
+            query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
+                /** @description First day. */
+                from?: string | null;
+                /** @description Last day. */
+                to?: string | null;
+                consumableId?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PriceVariancesDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     reportRestorationCosts: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -14326,6 +18625,8 @@ export interface operations {
     reportRestorationCostsCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -14401,6 +18702,8 @@ export interface operations {
     reportRestorationCostsXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -14476,6 +18779,8 @@ export interface operations {
     reportRestorationCostsPdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -14551,6 +18856,8 @@ export interface operations {
     reportTemplateUsage: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 templateId?: string | null;
                 /** @description Over how many restorations of a version; 50 if left out. */
                 last?: number | null;
@@ -14619,6 +18926,8 @@ export interface operations {
     reportTemplateUsageCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 templateId?: string | null;
                 /** @description Over how many restorations of a version; 50 if left out. */
                 last?: number | null;
@@ -14688,6 +18997,8 @@ export interface operations {
     reportTemplateUsageXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 templateId?: string | null;
                 /** @description Over how many restorations of a version; 50 if left out. */
                 last?: number | null;
@@ -14757,6 +19068,8 @@ export interface operations {
     reportTemplateUsagePdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 templateId?: string | null;
                 /** @description Over how many restorations of a version; 50 if left out. */
                 last?: number | null;
@@ -14826,6 +19139,8 @@ export interface operations {
     reportWaste: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -14895,6 +19210,8 @@ export interface operations {
     reportWasteCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -14965,6 +19282,8 @@ export interface operations {
     reportWasteXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15035,6 +19354,8 @@ export interface operations {
     reportWastePdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15260,6 +19581,8 @@ export interface operations {
     reportPriceChanges: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15330,6 +19653,8 @@ export interface operations {
     reportPriceChangesCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15401,6 +19726,8 @@ export interface operations {
     reportPriceChangesXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15472,6 +19799,8 @@ export interface operations {
     reportPriceChangesPdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15543,6 +19872,8 @@ export interface operations {
     reportHabits: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15614,6 +19945,8 @@ export interface operations {
     reportHabitsCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15686,6 +20019,8 @@ export interface operations {
     reportHabitsXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15758,6 +20093,8 @@ export interface operations {
     reportHabitsPdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15830,6 +20167,8 @@ export interface operations {
     reportVariances: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15906,6 +20245,8 @@ export interface operations {
     reportVariancesCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -15983,6 +20324,8 @@ export interface operations {
     reportVariancesXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -16060,6 +20403,8 @@ export interface operations {
     reportVariancesPdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -16137,6 +20482,8 @@ export interface operations {
     reportChairTime: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -16208,6 +20555,8 @@ export interface operations {
     reportChairTimeCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -16280,6 +20629,8 @@ export interface operations {
     reportChairTimeXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -16352,6 +20703,8 @@ export interface operations {
     reportChairTimePdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -17946,6 +22299,8 @@ export interface operations {
     reportContributions: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18020,6 +22375,8 @@ export interface operations {
     reportContributionsCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18095,6 +22452,8 @@ export interface operations {
     reportContributionsXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18170,6 +22529,8 @@ export interface operations {
     reportContributionsPdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18245,6 +22606,8 @@ export interface operations {
     reportSupplyShare: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18316,6 +22679,8 @@ export interface operations {
     reportSupplyShareCsv: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18388,6 +22753,8 @@ export interface operations {
     reportSupplyShareXlsx: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18460,6 +22827,8 @@ export interface operations {
     reportSupplySharePdf: {
         parameters: {
             query?: {
+                /** @description The language of a file; English when left out. JSON is the same in both. */
+                lang?: "en" | "de" | null;
                 /** @description First day. */
                 from?: string | null;
                 /** @description Last day. */
@@ -18887,6 +23256,174 @@ export interface operations {
             };
             /** @description The role does not allow this, or the request came from another site. */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getBookedPlanning: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedPlanningDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setBookedPlanning: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BookedPlanningDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookedPlanningDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -19504,6 +24041,145 @@ export interface operations {
             };
         };
     };
+    listPlannedItems: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlannedItemListDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getPlannedItem: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlannedItemAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     getPlanningSettings: {
         parameters: {
             query?: never;
@@ -19862,196 +24538,6 @@ export interface operations {
             };
         };
     };
-    getSupplyTerms: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["SupplyTermsAnswerDto"];
-                };
-            };
-            /** @description The request is not well formed. */
-            400: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description Nobody is signed in. */
-            401: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description The role does not allow this, or the request came from another site. */
-            403: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description There is no such thing in this practice. */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description The book is busy or the database is away; try again. */
-            503: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description Any other error. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-        };
-    };
-    setSupplyTerms: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["SupplyTermsDto"];
-            };
-        };
-        responses: {
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["SupplyTermsAnswerDto"];
-                };
-            };
-            /** @description The request is not well formed. */
-            400: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description Nobody is signed in. */
-            401: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description The role does not allow this, or the request came from another site. */
-            403: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description There is no such thing in this practice. */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description It contradicts what is already in the book. */
-            409: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description The body is larger than 1 MiB. */
-            413: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description The body is not JSON. */
-            415: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description The request names something that does not exist, or breaks a rule of the book. */
-            422: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description The book is busy or the database is away; try again. */
-            503: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-            /** @description Any other error. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["Problem"];
-                };
-            };
-        };
-    };
     listOneOffs: {
         parameters: {
             query?: never;
@@ -20283,6 +24769,2642 @@ export interface operations {
             };
             /** @description The key was used for another request. */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getSupplyTerms: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SupplyTermsAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setSupplyTerms: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SupplyTermsDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SupplyTermsAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getPresentationTerms: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PresentationTermsAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setPresentationTerms: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PresentationTermsDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PresentationTermsAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listSubstitutes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SubstitutePairListDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    addSubstitute: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewSubstituteDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SubstitutePairDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    withdrawSubstitute: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SubstitutePairDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listReplays: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReplayListDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    startReplay: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewReplayDto"];
+            };
+        };
+        responses: {
+            202: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReplayDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getReplay: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReplayDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    compareSuppliers: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SuppliersDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    whatIfService: {
+        parameters: {
+            query?: {
+                /** @description One consumable; the whole shelf if left out. */
+                consumableId?: string | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ServiceCurveDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    whatIfBulk: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BulkQuestionDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BulkAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listOrders: {
+        parameters: {
+            query?: {
+                /** @description Rows per page; 50 when not given. */
+                limit?: number | null;
+                /** @description nextCursor of the page before. */
+                cursor?: string | null;
+                /** @description open: draft, approved or sent. */
+                state?: "draft" | "approved" | "sent" | "closed" | "cancelled" | "open" | null;
+                supplierId?: string | null;
+                /** @description True: only orders that are late. */
+                overdue?: "true" | "false" | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderPageDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    createOrder: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewOrderDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    printOrder: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A PDF. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    exportOrder: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A CSV (RFC 4180) in UTF-8. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getOrder: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    changeOrder: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderChangesDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    approveOrder: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderActDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    withdrawOrderApproval: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderActDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    sendOrder: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderSendingDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    chaseOrder: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderChasingDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    answerOrder: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SupplierAnswerDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    closeOrder: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderActDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    cancelOrder: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderActDto"];
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getOrderRules: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderRulesAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    setOrderRules: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OrderRulesDto"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OrderRulesAnswerDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -20638,6 +27760,604 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["ChartTraceDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listImportKinds: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportKindsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    listImports: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportRunsDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    importFile: {
+        parameters: {
+            query: {
+                /** @description What the file lists; book: a sheet for each kind. */
+                kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits" | "book";
+                /** @description The name of the file. */
+                name?: string | null;
+                /** @description What columns are, by their letters, where their headings do not say it; "-" leaves one out. */
+                columns?: string | null;
+                /** @description Whether columns that are not known are left out. */
+                ignoreUnknown?: "true" | "false" | null;
+                /** @description Made by the sender, to ask how far the import is. */
+                id?: string | null;
+            };
+            header: {
+                /** @description Any text the sender has not used before, e.g. a UUID. Sent again with the same body, the request is answered alike and not booked twice. */
+                "Idempotency-Key": string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/octet-stream": string;
+            };
+        };
+        responses: {
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportRunDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The key was used for another request. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    getImport: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ImportRunDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    checkImport: {
+        parameters: {
+            query: {
+                /** @description What the file lists; book: a sheet for each kind. */
+                kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits" | "book";
+                /** @description The name of the file. */
+                name?: string | null;
+                /** @description What columns are, by their letters, where their headings do not say it; "-" leaves one out. */
+                columns?: string | null;
+                /** @description Whether columns that are not known are left out. */
+                ignoreUnknown?: "true" | "false" | null;
+                /** @description How many rows of each fate are listed; 200 if not said. */
+                rows?: number | null;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/octet-stream": string;
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CheckedImportDto"];
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description It contradicts what is already in the book. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is larger than 1 MiB. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The body is not JSON. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The request names something that does not exist, or breaks a rule of the book. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    exportFile: {
+        parameters: {
+            query?: {
+                /** @description Of the headings; en when left out. */
+                language?: "en" | "de" | null;
+            };
+            header?: never;
+            path: {
+                /** @description book.xlsx has all lists. */
+                file: "suppliers.csv" | "suppliers.xlsx" | "locations.csv" | "locations.xlsx" | "consumables.csv" | "consumables.xlsx" | "templates.csv" | "templates.xlsx" | "opening-stock.csv" | "opening-stock.xlsx" | "booked-visits.csv" | "booked-visits.xlsx" | "book.xlsx";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The file. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv; charset=utf-8": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
+                };
+            };
+            /** @description The request is not well formed. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Nobody is signed in. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The role does not allow this, or the request came from another site. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description There is no such thing in this practice. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description The book is busy or the database is away; try again. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Any other error. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    exportEmptyFile: {
+        parameters: {
+            query?: {
+                /** @description Of the headings; en when left out. */
+                language?: "en" | "de" | null;
+            };
+            header?: never;
+            path: {
+                /** @description book.xlsx has all lists. */
+                file: "suppliers.csv" | "suppliers.xlsx" | "locations.csv" | "locations.xlsx" | "consumables.csv" | "consumables.xlsx" | "templates.csv" | "templates.xlsx" | "opening-stock.csv" | "opening-stock.xlsx" | "booked-visits.csv" | "booked-visits.xlsx" | "book.xlsx";
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The file. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv; charset=utf-8": string;
+                    "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet": string;
                 };
             };
             /** @description The request is not well formed. */

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import type { ToothNotation } from '#lib/dentition';
 import { useSession } from '../../app/session.js';
 import { Booked } from './booked.js';
@@ -10,6 +10,11 @@ import { onSettled, startRunner } from './offline/runner.js';
 import { useEntry } from './use-entry.js';
 import { CHANGED } from './use-post.js';
 import { VisitForm } from './visit-form.js';
+
+// Only who comes from a booking needs it.
+const TakeBooking = lazy(async () => ({
+  default: (await import('./take-booking.js')).TakeBooking,
+}));
 
 const route = getRouteApi('/in/chairside');
 
@@ -27,7 +32,8 @@ export function ChairsideScreen() {
     notation,
     (booked) => void navigate({ search: (old) => ({ ...old, chart: undefined, booked }) }),
   );
-  const { chartReference } = entry.chairside.draft;
+  const { draft } = entry.chairside;
+  const { chartReference } = draft;
   useEffect(() => {
     if (search.booked === undefined && (search.chart ?? '') !== chartReference.trim()) {
       const chart = chartReference.trim() || undefined;
@@ -36,6 +42,17 @@ export function ChairsideScreen() {
   }, [search.booked, search.chart, chartReference, navigate]);
   return (
     <ChairsideContext value={entry.chairside}>
+      {search.booking !== undefined && (
+        <Suspense>
+          <TakeBooking
+            bookingId={search.booking}
+            notation={practice.toothNotation}
+            draft={draft}
+            begin={entry.begin}
+            onTaken={() => go({ booking: undefined })}
+          />
+        </Suspense>
+      )}
       {search.booked === undefined ? (
         <VisitForm
           primary={search.teeth === 'primary'}

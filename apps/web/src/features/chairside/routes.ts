@@ -11,6 +11,7 @@ const chairsideRoute = createRoute({
     teeth: choice('primary'),
     numbers: choice('iso', 'universal'),
     booked: id,
+    booking: id,
   }),
   ...needs('visits.post'),
   component: lazyRouteComponent(() => import('./index.js'), 'ChairsideScreen'),

@@ -76,5 +76,5 @@ export function useEntry(
     }),
     [draft, change, settle, notation, today, plan, trouble, said],
   );
-  return { chairside, isPosting, sentences, post: tryToPost, clear, correct };
+  return { chairside, isPosting, sentences, post: tryToPost, clear, correct, begin };
 }

@@ -11,7 +11,9 @@ import { postOf } from './draft/request.js';
 import { keep, readOutbox, remove } from './offline/outbox.js';
 import { sendFromOutbox } from './offline/send.js';
 
-export const CHANGED = [['visits'], ['stock'], ['alerts'], ['lots'], ['movements'], ['reports']];
+export const CHANGED = [
+  ...[['visits'], ['booked-visits'], ['stock'], ['alerts'], ['lots'], ['movements'], ['reports']],
+];
 
 interface Reactions {
   readonly onBooked: (visitId: string, visit: Visit | undefined) => void;

@@ -13,6 +13,7 @@ import { ofRestoration } from './draft/trouble.js';
 import { MouthPanel } from './mouth/mouth-panel.js';
 import type { Waiting } from './offline/outbox.js';
 import { WaitingList } from './offline/waiting-list.js';
+import { BookingNote } from './parts/booking-note.js';
 import { focusControl } from './parts/focus-control.js';
 import { VisitFacts } from './parts/visit-facts.js';
 import { VisitMore } from './parts/visit-more.js';
@@ -40,7 +41,9 @@ export function VisitForm(props: Props) {
     settle('tooth');
     const there = draft.restorations.findLast((each) => each.tooth === tooth);
     const key = there?.key ?? newKey();
-    if (!there) change((old) => withRestoration(old, newRestoration(key, tooth)));
+    const templateId = draft.bookedVisit?.templateId ?? '';
+    const added = { ...newRestoration(key, tooth), templateId };
+    if (!there) change((old) => withRestoration(old, added));
     focusControl(ofRestoration(key, 'surfaces'));
   };
   const onKey = (event: KeyboardEvent) => {
@@ -61,6 +64,7 @@ export function VisitForm(props: Props) {
       <WaitingList onCorrect={props.onCorrect} />
       <div className={css.columns}>
         <div className={css.left}>
+          <BookingNote />
           <VisitFacts />
           <VisitMore />
           <MouthPanel

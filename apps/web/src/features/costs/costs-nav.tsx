@@ -1,7 +1,5 @@
-import { Link } from '@tanstack/react-router';
-import { useId } from 'react';
 import { useText } from '../../text/text-provider.js';
-import css from './costs-nav.module.css';
+import { SectionNav } from '../../ui/section-nav.js';
 
 /** By the question that somebody comes with. */
 const SECTIONS = [
@@ -40,36 +38,14 @@ interface Props {
 /** Between the screens of costs; the period goes along. */
 export function CostsNav({ from, to }: Props) {
   const t = useText();
-  return (
-    <nav aria-label={t.costs.screens.label} className={`${css.nav ?? ''} tb-screen-only`}>
-      {SECTIONS.map((section) => (
-        <Part key={section.id} section={section} from={from} to={to} />
-      ))}
-    </nav>
-  );
-}
-
-function Part({ section, from, to }: Props & { readonly section: (typeof SECTIONS)[number] }) {
-  const t = useText();
-  const name = useId();
-  return (
-    <div className={css.part}>
-      <p id={name} className={css.name}>
-        {t.costs.sections[section.id]}
-      </p>
-      <ul aria-labelledby={name}>
-        {section.screens.map((screen) => (
-          <li key={screen.id}>
-            <Link
-              to={screen.to}
-              search={screen.id === 'templates' ? {} : { from, to }}
-              activeOptions={{ exact: true, includeSearch: false }}
-            >
-              {t.costs.screens[screen.id]}
-            </Link>
-          </li>
-        ))}
-      </ul>
-    </div>
-  );
+  const sections = SECTIONS.map((section) => ({
+    name: t.costs.sections[section.id],
+    links: section.screens.map((screen) => ({
+      to: screen.to,
+      label: t.costs.screens[screen.id],
+      search: screen.id === 'templates' ? {} : { from, to },
+      exact: true,
+    })),
+  }));
+  return <SectionNav label={t.costs.screens.label} sections={sections} />;
 }

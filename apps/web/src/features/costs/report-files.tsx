@@ -1,4 +1,4 @@
-import { useText } from '../../text/text-provider.js';
+import { useSpeaking, useText } from '../../text/text-provider.js';
 import { PrintButton } from '../../ui/print-button.js';
 import { addressOf } from './choice.js';
 import css from './report-files.module.css';
@@ -14,6 +14,8 @@ interface Props {
 /** What is on the screen as a file, made by the service, and on paper. */
 export function ReportFiles({ report, asked }: Props) {
   const t = useText();
+  // English is what the service takes by itself.
+  const lang = useSpeaking().locale.startsWith('de') ? 'de' : undefined;
   return (
     <>
       <p className={css.files}>
@@ -21,7 +23,7 @@ export function ReportFiles({ report, asked }: Props) {
         {FORMS.map((form) => (
           <a
             key={form}
-            href={addressOf(`/api/reports/${report}.${form}`, asked)}
+            href={addressOf(`/api/reports/${report}.${form}`, { ...asked, lang })}
             aria-label={t.costs.files.download(form.toUpperCase())}
             download
           >

@@ -64,6 +64,26 @@ function checkRow(row: Row, { notation, templateOf, t }: Known): FieldErrors {
     shades: lacksShade ? errors.shade : undefined,
     fee: isAmount(row.fee) ? undefined : errors.amount,
     minutes: isWhole(row.minutes, 1440) ? undefined : errors.minutes(1440),
+    retakes: isWhole(row.retakes, 9) ? undefined : errors.retakes,
+    ...checkSides(row, t),
+  };
+}
+
+/** Length and width make a volume only together with a depth; a depth alone makes layers. */
+function checkSides(row: Row, t: Text): FieldErrors {
+  const { errors } = t.quotes;
+  const { lengthMm, widthMm, depthMm } = row;
+  const isMeasured = lengthMm.trim() !== '' || widthMm.trim() !== '';
+  const wordsFor = (typed: string): string | undefined => {
+    if (typed.trim() === '') return isMeasured ? errors.sides : undefined;
+    const side = asDecimal(typed);
+    const isSide = side !== undefined && Number(side) > 0 && Number(side) <= 100;
+    return isSide ? undefined : errors.side;
+  };
+  return {
+    lengthMm: wordsFor(lengthMm),
+    widthMm: wordsFor(widthMm),
+    depthMm: wordsFor(depthMm),
   };
 }
 

@@ -105,6 +105,13 @@ function Work({ line, quote, way }: Props & { readonly line: QuotedLine }) {
   if (!made) return null;
   const { reason, coverage, allowedFee, alternateFee, recorded } = made;
   const reasons: Readonly<Record<string, string>> = w.reasons;
+  const planned = [
+    ...(made.attempts > 1 ? [w.rare.again(made.attempts - 1)] : []),
+    ...(made.withoutAnaesthetic ? [w.rare.numbless] : []),
+    ...(made.volumeSource === 'planning value'
+      ? []
+      : [w.rare.volume(format.number(made.volumeMm3))]),
+  ];
   const facts = [
     reasons[reason] ?? reason,
     ...(way.visits.length > 1 ? [w.lines.visit(line.visit + 1)] : []),
@@ -113,6 +120,7 @@ function Work({ line, quote, way }: Props & { readonly line: QuotedLine }) {
     ...(line.exhausted ? [w.lines.exhausted] : []),
     ...(allowedFee === null ? [] : [w.lines.allowed(format.money(allowedFee))]),
     ...(alternateFee === null ? [] : [w.lines.alternate(format.money(alternateFee))]),
+    ...planned,
     w.lines.recorded(recorded),
   ];
   return (

@@ -103,5 +103,10 @@ function restorationOf(row: Row, notation: ToothNotation): Shape<'QuotedRestorat
     shades: [...row.shades],
     fee: orNull(said(row.fee)),
     minutes: minutes === '' ? null : Number(minutes),
+    withoutAnaesthetic: row.withoutAnaesthetic,
+    attempts: 1 + Number(row.retakes.trim()),
+    lengthMm: orNull(said(row.lengthMm)),
+    widthMm: orNull(said(row.widthMm)),
+    depthMm: orNull(said(row.depthMm)),
   };
 }

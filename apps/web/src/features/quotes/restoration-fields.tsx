@@ -7,6 +7,7 @@ import type { FieldProps } from '../../ui/use-form.js';
 import type { Consumable, Fee, Template } from './api/choices.js';
 import { asksForShades } from './check-question.js';
 import css from './question-form.module.css';
+import { RareFields } from './rare-fields.js';
 import { classesOf, MOST_SHADES, type Row } from './row.js';
 import { feeFor } from './shades.js';
 import type { Question } from './use-question.js';
@@ -70,6 +71,7 @@ export function RestorationFields(props: Props) {
           {...field('minutes')}
         />
       </div>
+      <RareFields row={row} path={path} question={question} onChange={onChange} />
       {wrong !== undefined && (
         <p className={css.wrong} role="alert">
           {wrong}

@@ -16,6 +16,11 @@ const rows = fc
       fee: fc.constantFrom('', '0', '250', '250.5', '1234.56'),
       minutes: fc.constantFrom('', '0', '45'),
       shades: fc.array(id, { maxLength: 4 }),
+      withoutAnaesthetic: fc.boolean(),
+      retakes: fc.constantFrom('', '1', '9'),
+      lengthMm: fc.constantFrom('', '4', '100'),
+      widthMm: fc.constantFrom('', '3.5'),
+      depthMm: fc.constantFrom('', '2.125'),
     }),
     { maxLength: 8 },
   )
@@ -38,6 +43,19 @@ describe('planned restorations in an address', () => {
         expect(new URLSearchParams({ r: words }).toString()).toBe(`r=${words}`);
       }),
     );
+  });
+
+  it('say what is seldom said after class and size, and nothing where an old one says nothing', () => {
+    const templateId = crypto.randomUUID();
+    const row = newRow({ tooth: '11', surfaces: 'M', templateId, retakes: '2', depthMm: '2,5' });
+    const words = writeRows([{ ...row, withoutAnaesthetic: true }], 'iso');
+    expect(words).toBe(`11.M.d.0mnx2d2p5.${shortId(templateId)}..`);
+    const old = readRows(`11.M.d.3m.${shortId(templateId)}.250.45`, 'iso');
+    expect(old).toMatchObject([
+      { retakes: '', withoutAnaesthetic: false, depthMm: '', fee: '250' },
+    ]);
+    const odd = readRows(`11.M.d.3mx99.${shortId(templateId)}.250.45`, 'iso');
+    expect(odd).toMatchObject([{ retakes: '', cavityClass: 'III', size: 'medium', fee: '250' }]);
   });
 
   it('write an id once', () => {

@@ -9,13 +9,15 @@ import {
   type ToothNotation,
 } from '#lib/dentition';
 import { longId, shortId } from './compact-id.js';
+import { readRare, writeRare } from './rare-words.js';
 import { MOST_ROWS, newRow, placeOf, type Row } from './row.js';
 
 const SIZES = CAVITY_SIZES.map((size) => size.charAt(0));
 
 /**
  * The restorations as they stand in the address: '11.MI.d.4m.<template>.250p50.45.<shade>*…', the
- * tooth in the notation of ISO 3950. An id that was written before is written as its number.
+ * tooth in the notation of ISO 3950. What is seldom said follows class and size ('4mnx1'), where an
+ * older address says nothing. An id that was written before is written as its number.
  */
 export function writeRows(rows: readonly Row[], notation: ToothNotation): string {
   const ids: string[] = [];
@@ -34,7 +36,7 @@ export function writeRows(rows: readonly Row[], notation: ToothNotation): string
         tooth,
         formatSurfaces(surfaces),
         row.reason.charAt(0),
-        `${cls}${row.size.charAt(0)}`,
+        `${cls}${row.size.charAt(0)}${writeRare(row)}`,
         idOf(row.templateId),
         row.fee.trim().replace(',', '.').replace('.', 'p'),
         row.minutes.trim(),
@@ -94,5 +96,6 @@ function readRow(
     fee: /^\d{1,9}(p\d{1,3})?$/.test(fee) ? fee.replace('p', '.') : '',
     minutes: /^\d{1,4}$/.test(minutes) ? minutes : '',
     shades: chosen,
+    ...readRare(kind.slice(2)),
   });
 }

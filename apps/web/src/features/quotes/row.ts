@@ -34,6 +34,13 @@ export interface Row {
   /** '' for what the template plans. */
   readonly minutes: string;
   readonly shades: readonly string[];
+  readonly withoutAnaesthetic: boolean;
+  /** '' for none. */
+  readonly retakes: string;
+  /** Of the cavity; '' for the planning values of class and size. */
+  readonly lengthMm: string;
+  readonly widthMm: string;
+  readonly depthMm: string;
 }
 
 export const MOST_ROWS = 32;
@@ -54,6 +61,11 @@ export function newRow(part: Partial<Row> = {}): Row {
     fee: '',
     minutes: '',
     shades: [],
+    withoutAnaesthetic: false,
+    retakes: '',
+    lengthMm: '',
+    widthMm: '',
+    depthMm: '',
     ...part,
     key: keys,
   };
@@ -100,12 +112,12 @@ export function changed(row: Row, part: Partial<Row>, notation: ToothNotation): 
 export function nextRow(rows: readonly Row[], notation: ToothNotation): Row {
   const last = rows.at(-1);
   if (!last) return newRow();
-  const { reason, templateId, shades, size } = last;
+  const { reason, templateId, shades, size, withoutAnaesthetic } = last;
   const from = parseTooth(last.tooth, notation);
   const taken = new Set(rows.map((row) => parseTooth(row.tooth, notation)));
   const tooth = from === undefined ? undefined : neighbours(from).find((each) => !taken.has(each));
   const sameKind = tooth !== undefined && isAnterior(tooth) === isAnterior(from ?? tooth);
-  const row = newRow({ reason, templateId, shades, size });
+  const row = newRow({ reason, templateId, shades, size, withoutAnaesthetic });
   if (tooth === undefined) return row;
   const surfaces = sameKind ? last.surfaces : '';
   return changed(row, { tooth: formatTooth(tooth, notation), surfaces }, notation);

@@ -20,7 +20,13 @@ const ROW_FIELDS = [
   'shades',
   'fee',
   'minutes',
+  'retakes',
+  'lengthMm',
+  'widthMm',
+  'depthMm',
 ];
+/** Where the form names a field otherwise than the service. */
+const FORM_NAMES: Readonly<Record<string, string>> = { feeCode: 'fee', attempts: 'retakes' };
 const OWN_FIELDS = [
   'chartReference',
   'planId',
@@ -36,7 +42,7 @@ const OWN_FIELDS = [
 function fieldOf(path: string): string {
   const [, row, name = ''] = /^(restorations\[\d+\])\.?(\w*)/.exec(path) ?? [];
   if (row !== undefined) {
-    const field = name === 'feeCode' ? 'fee' : name;
+    const field = FORM_NAMES[name] ?? name;
     return ROW_FIELDS.includes(field) ? `${row}.${field}` : row;
   }
   if (path === 'balance') return 'balance.deductibleLeft';

@@ -12,4 +12,5 @@ export const AUDIT_KINDS = [
   'person',
   'practice',
   'token',
+  'file',
 ] as const;

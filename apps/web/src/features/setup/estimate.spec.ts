@@ -38,6 +38,7 @@ function pack(consumableId: string, change: Partial<Presentation> = {}): Present
     containersPerPack: 1,
     contentPerContainer: '4',
     deviceIdentifier: null,
+    articleCode: null,
     listPrice: '72.00',
     active: true,
     ...change,

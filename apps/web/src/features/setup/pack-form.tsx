@@ -77,12 +77,20 @@ export function PackForm(props: Props) {
           {...form.field('supplierId')}
         />
       </FieldRow>
-      <TextField
-        label={w.device}
-        hint={w.deviceHint}
-        {...form.field('deviceIdentifier')}
-        maxLength={100}
-      />
+      <FieldRow>
+        <TextField
+          label={w.article}
+          hint={t.setup.optional}
+          {...form.field('articleCode')}
+          maxLength={60}
+        />
+        <TextField
+          label={w.device}
+          hint={w.deviceHint}
+          {...form.field('deviceIdentifier')}
+          maxLength={100}
+        />
+      </FieldRow>
       {pack && (
         <CheckField label={t.setup.inUse} hint={t.setup.inUseHint} {...form.flag('active')} />
       )}

@@ -17,6 +17,7 @@ import { type Presentation, presentationsQuery } from './api/list-presentations.
 import { type Supplier, suppliersQuery } from './api/list-suppliers.js';
 import own from './pack.module.css';
 import { PackForm } from './pack-form.js';
+import { PackPartsForm } from './pack-parts.js';
 import { packSentence, packTotal, unitPrice } from './pack-words.js';
 import css from './parts.module.css';
 import { useUnitPrice } from './use-unit-price.js';
@@ -29,7 +30,7 @@ interface Props {
 
 /** The ways in which a consumable is bought, each written out in words. */
 export function PackSection({ consumable }: Props) {
-  const w = useText().setupCatalogue;
+  const { setupCatalogue: w, setupKits: kits } = useText();
   const may = useMay();
   const packs = useQuery(presentationsQuery(consumable.id));
   const suppliers = useQuery(suppliersQuery({ show: 'all', limit: 500 })).data?.items ?? [];
@@ -39,6 +40,7 @@ export function PackSection({ consumable }: Props) {
     void navigate({ search: (old) => ({ ...old, pack: which }) });
   const write = may('catalogue.write');
   const edited = packs.data?.items.find(({ id }) => id === pack);
+  const kit = packs.data?.items.find(({ id }) => `parts-${id}` === pack);
   return (
     <Section title={w.packs} hint={w.packsHint}>
       <Loaded query={packs}>
@@ -54,6 +56,7 @@ export function PackSection({ consumable }: Props) {
                   unit={consumable.stockUnit}
                   suppliers={suppliers}
                   onChange={write ? () => open(item.id) : undefined}
+                  onParts={write ? () => open(`parts-${item.id}`) : undefined}
                 />
               ))}
             </ul>
@@ -78,6 +81,11 @@ export function PackSection({ consumable }: Props) {
           onClose={() => open(undefined)}
         />
       </Dialog>
+      {write && kit && (
+        <Dialog title={kits.title(kit.name)} size="lg" opened onClose={() => open(undefined)}>
+          <PackPartsForm pack={kit} onClose={() => open(undefined)} />
+        </Dialog>
+      )}
     </Section>
   );
 }
@@ -87,9 +95,10 @@ interface RowProps {
   readonly unit: Consumable['stockUnit'];
   readonly suppliers: readonly Supplier[];
   readonly onChange: (() => void) | undefined;
+  readonly onParts: (() => void) | undefined;
 }
 
-function PackRow({ pack, unit, suppliers, onChange }: RowProps) {
+function PackRow({ pack, unit, suppliers, onChange, onParts }: RowProps) {
   const t = useText();
   const w = t.setupCatalogue;
   const format = useFormat();
@@ -107,10 +116,15 @@ function PackRow({ pack, unit, suppliers, onChange }: RowProps) {
         <p className={css.quiet}>{w.dispensings[pack.dispensing]}</p>
         {!pack.active && <StatusMark tone="quiet">{t.setup.state.retired}</StatusMark>}
       </div>
-      {onChange && (
-        <RowButton label={t.setup.changeOf(pack.name)} onClick={onChange}>
-          {t.setup.change}
-        </RowButton>
+      {onChange && onParts && (
+        <div className={own.acts}>
+          <RowButton label={t.setupKits.partsOf(pack.name)} onClick={onParts}>
+            {t.setupKits.parts}
+          </RowButton>
+          <RowButton label={t.setup.changeOf(pack.name)} onClick={onChange}>
+            {t.setup.change}
+          </RowButton>
+        </div>
       )}
       <div className={own.packFigures}>
         <Figures>

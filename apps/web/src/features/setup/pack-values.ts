@@ -14,6 +14,7 @@ export interface PackValues {
   readonly contentPerContainer: string;
   readonly supplierId: string;
   readonly deviceIdentifier: string;
+  readonly articleCode: string;
   readonly listPrice: string;
   readonly active: boolean;
 }
@@ -31,6 +32,7 @@ export function packValues(
     contentPerContainer: pack ? typed(pack.contentPerContainer) : whole ? '1' : '',
     supplierId: pack?.supplierId ?? '',
     deviceIdentifier: pack?.deviceIdentifier ?? '',
+    articleCode: pack?.articleCode ?? '',
     listPrice: pack?.listPrice ? typed(pack.listPrice) : '',
     active: pack?.active ?? true,
   };
@@ -49,6 +51,7 @@ export function packBody(values: PackValues): Shape<'PresentationChangesDto'> & 
     contentPerContainer: asDecimal(values.contentPerContainer) ?? '',
     supplierId: values.supplierId || null,
     deviceIdentifier: values.deviceIdentifier.trim() || null,
+    articleCode: values.articleCode.trim() || null,
     listPrice: asDecimal(values.listPrice) ?? null,
   };
 }

@@ -36,7 +36,7 @@ const consumablesRoute = createRoute({
 const consumableRoute = createRoute({
   getParentRoute: () => setupRoute,
   path: '/consumables/$consumableId',
-  validateSearch: searchOf({ edit: choice('1'), pack: text(36) }),
+  validateSearch: searchOf({ edit: choice('1'), pack: text(42) }),
   ...needs('catalogue.read'),
   component: lazyRouteComponent(() => import('./index.js'), 'ConsumableScreen'),
 });

@@ -4,8 +4,8 @@ import { getRouteApi } from '@tanstack/react-router';
 import { useBooking } from '../../api/use-booking.js';
 import { useText } from '../../text/text-provider.js';
 import { Dialog } from '../../ui/dialog.js';
-import { CheckField, TextField } from '../../ui/fields.js';
-import { Form, FormActions, SubmitButton } from '../../ui/form.js';
+import { CheckField, SelectField, TextField } from '../../ui/fields.js';
+import { FieldRow, Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { Loaded } from '../../ui/loaded.js';
 import { notify } from '../../ui/notice-store.js';
 import { useForm } from '../../ui/use-form.js';
@@ -45,14 +45,25 @@ interface Props {
   readonly onClose: () => void;
 }
 
-type Values = { name: string; email: string; active: boolean };
+type Values = {
+  name: string;
+  email: string;
+  language: Supplier['language'];
+  customerNumber: string;
+  active: boolean;
+};
+
+const LANGUAGES = ['en', 'de'] as const;
 
 function SupplierForm({ supplier, onClose }: Props) {
   const t = useText();
   const w = t.setupSuppliers;
   const { book } = useBooking({
-    send: ({ name, email, active }: Values, key) => {
-      const body = { name: name.trim(), email: email.trim() || null };
+    send: ({ name, email, language, customerNumber, active }: Values, key) => {
+      const body = {
+        ...{ name: name.trim(), email: email.trim() || null },
+        ...{ language, customerNumber: customerNumber.trim() || null },
+      };
       return supplier
         ? changeSupplier(supplier.id, { ...body, active })
         : createSupplier({ ...body, id: key });
@@ -63,6 +74,8 @@ function SupplierForm({ supplier, onClose }: Props) {
     initial: {
       name: supplier?.name ?? '',
       email: supplier?.email ?? '',
+      language: supplier?.language ?? 'en',
+      customerNumber: supplier?.customerNumber ?? '',
       active: supplier?.active ?? true,
     },
     check: ({ name, email }) => ({
@@ -79,6 +92,20 @@ function SupplierForm({ supplier, onClose }: Props) {
     <Form form={form}>
       <TextField label={t.setup.name} {...form.field('name')} maxLength={200} data-autofocus />
       <TextField label={w.email} hint={w.emailHint} {...form.field('email')} maxLength={254} />
+      <FieldRow>
+        <SelectField
+          label={w.language}
+          hint={w.languageHint}
+          choices={LANGUAGES.map((value) => ({ value, label: w.languages[value] }))}
+          {...form.field('language')}
+        />
+        <TextField
+          label={w.customerNumber}
+          hint={t.setup.optional}
+          {...form.field('customerNumber')}
+          maxLength={60}
+        />
+      </FieldRow>
       {supplier && (
         <CheckField label={t.setup.inUse} hint={t.setup.inUseHint} {...form.flag('active')} />
       )}

@@ -1,4 +1,5 @@
 import './bring-words.js';
+import './bring-delivery-words.js';
 
 export { LabelsScreen } from './labels/labels-screen.js';
 export { DeliveriesScreen } from './ledger/deliveries-screen.js';

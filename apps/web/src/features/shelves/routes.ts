@@ -58,7 +58,7 @@ const deliveriesRoute = createRoute({
 const receiveRoute = createRoute({
   getParentRoute: () => shellRoute,
   path: '/shelves/deliveries/new',
-  validateSearch: searchOf({ consumableId: id, packs: whole(1, 100_000) }),
+  validateSearch: searchOf({ consumableId: id, packs: whole(1, 100_000), orderId: id }),
   ...needs('deliveries.book'),
   component: lazyRouteComponent(() => import('./booking.js'), 'ReceiveScreen'),
 });
@@ -74,7 +74,11 @@ const labelsRoute = createRoute({
 const deliveryRoute = createRoute({
   getParentRoute: () => shellRoute,
   path: '/shelves/deliveries/$deliveryId',
-  validateSearch: searchOf({ do: choice('reverse') }),
+  validateSearch: searchOf({
+    do: choice('reverse', 'correct', 'invoice'),
+    /** Which line is corrected. */
+    line: whole(1, 10_000),
+  }),
   ...needs('deliveries.read'),
   component: lazyRouteComponent(() => import('./booking.js'), 'DeliveryScreen'),
 });

@@ -3,7 +3,7 @@ import { useText } from '../../text/text-provider.js';
 import { Figure, Figures } from '../../ui/figure.js';
 import { Amount, Money } from '../../ui/values.js';
 import css from './alert-row.module.css';
-import { nameOf, sentenceOf, shownFigures } from './alert-words.js';
+import { sentenceOf, shownFigures, titleOf } from './alert-words.js';
 import type { Alert } from './api/list-alerts.js';
 import { RowActions } from './row-actions.js';
 
@@ -18,7 +18,7 @@ export function AlertRow({ alert, asOf }: Props) {
   return (
     <li className={css.row}>
       <div className={css.reason}>
-        <h3 className={css.name}>{nameOf(alert.consumable)}</h3>
+        <h3 className={css.name}>{titleOf(alert, t)}</h3>
         <p>{sentenceOf(alert, asOf, format, t)}</p>
         {alert.snoozed && (
           <p className={css.off}>

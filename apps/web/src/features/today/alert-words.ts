@@ -7,6 +7,14 @@ export function nameOf({ name, shade, size, grit }: Alert['consumable']): string
   return [name, shade, size, grit].filter((part) => part !== null && part !== '').join(', ');
 }
 
+/** What an alert is about: its order, or its consumable. */
+export function titleOf({ order, consumable }: Alert, t: Text): string {
+  return order === null ? nameOf(consumable) : t.today.order(String(order.number), order.supplier);
+}
+
+/** So many booked visits are named; the screen of booked visits has them all. */
+const NAMED = 3;
+
 function figureOf(alert: Alert, figure: string): string | undefined {
   return alert.figures.find(({ name }) => name === figure)?.value;
 }
@@ -20,9 +28,24 @@ export function sentenceOf(alert: Alert, asOf: string, format: Format, t: Text):
   const words = t.today.sentences;
   const { kind, consumable, lot, location } = alert;
   const what = nameOf(consumable);
+  if (kind === 'overdue order') {
+    return words.late(what, Number(figureOf(alert, 'outstanding lines') ?? 1));
+  }
   const amount = (figure: string) => format.amount(figureOf(alert, figure) ?? '0', consumable.unit);
   if (kind === 'open shortfall') {
     return words.shortfall(what, amount('open shortfall'), Number(figureOf(alert, 'visits') ?? 1));
+  }
+  if (kind === 'runs out before delivery') {
+    const until = daysAfter(asOf, Number(figureOf(alert, 'days until delivery') ?? 0));
+    const hit = alert.bookedVisits.map(({ day, chartReference, toCome }) =>
+      words.bookedVisit(format.day(day), chartReference, toCome),
+    );
+    return words.runsOut({
+      ...{ what, use: amount('use until delivery') },
+      amount: figureOf(alert, 'usable') === '0' ? null : amount('usable'),
+      ...{ day: format.day(until), chance: figureOf(alert, 'chance') ?? '0' },
+      ...{ hit: hit.slice(0, NAMED), more: Math.max(0, hit.length - NAMED) },
+    });
   }
   if (kind === 'below reorder point')
     return words.low(what, amount('usable'), amount('reorder at'));
@@ -51,9 +74,10 @@ export interface ShownFigure {
 export function shownFigures(alert: Alert, t: Text): ShownFigure[] {
   const names: Readonly<Record<string, string>> = t.today.figures;
   const owed = figureOf(alert, 'open shortfall') !== '0';
+  const coming = alert.figures.some(({ name }) => name === 'on order');
   const idle = (name: string) =>
     (alert.kind === 'recalled lot on hand' && name === 'days left') ||
-    (!owed && (name === 'open shortfall' || name === 'position'));
+    (!owed && (name === 'open shortfall' || (name === 'position' && !coming)));
   return alert.figures
     .filter(({ name }) => !idle(name))
     .map(({ name, value, unit }) =>

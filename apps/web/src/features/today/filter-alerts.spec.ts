@@ -20,6 +20,8 @@ function alert(id: string, kind: AlertKind, change: Partial<Alert> = {}): Alert 
     lot: { id: 'l1', lotNumber: 'LX-4471', labelExpiry: null, status: 'released' },
     location: { id: 'p1', name: 'Room 2' },
     holdingId: 'h1',
+    order: null,
+    bookedVisits: [],
     figures: [],
     sentence: '',
     action: { label: '', method: 'POST', href: '' },

@@ -9,7 +9,9 @@ export interface AlertFilter {
 }
 
 function contains(alert: Alert, q: string): boolean {
-  const words = [nameOf(alert.consumable), alert.lot?.lotNumber ?? '', alert.location?.name ?? ''];
+  const { consumable, lot, location, order } = alert;
+  const about = order === null ? [] : [String(order.number), order.supplier];
+  const words = [nameOf(consumable), lot?.lotNumber ?? '', location?.name ?? '', ...about];
   return words.join(' ').toLowerCase().includes(q.toLowerCase());
 }
 

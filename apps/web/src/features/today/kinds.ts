@@ -8,6 +8,8 @@ export const ALERT_KINDS = [
   'expired on shelf',
   'opened too long',
   'open shortfall',
+  'runs out before delivery',
+  'overdue order',
   'below reorder point',
   'expires within N days',
 ] as const satisfies readonly AlertKind[];

@@ -5,7 +5,7 @@ import { useMay } from '../../app/session.js';
 import { useText } from '../../text/text-provider.js';
 import { notify } from '../../ui/notice-store.js';
 import { useReport } from '../../ui/use-report.js';
-import { nameOf } from './alert-words.js';
+import { titleOf } from './alert-words.js';
 import type { Alert } from './api/list-alerts.js';
 import { snoozeAlert } from './api/snooze-alert.js';
 import { SettleLink } from './settle-link.js';
@@ -41,7 +41,7 @@ function PutOff({ alert }: { readonly alert: Alert }) {
   return (
     <Button
       variant="subtle"
-      aria-label={`${t.today.snooze.putOff}: ${nameOf(alert.consumable)}`}
+      aria-label={`${t.today.snooze.putOff}: ${titleOf(alert, t)}`}
       onClick={open}
     >
       {t.today.snooze.putOff}
@@ -56,13 +56,13 @@ function Wake({ alert, asOf }: Props) {
   const { book, isBooking } = useBooking({ send: snoozeAlert, changes: [['alerts']] });
   const wake = () =>
     void book({ alertId: alert.id, until: asOf, reason: words.wokenReason })
-      .then(() => notify({ tone: 'done', text: words.woken(nameOf(alert.consumable)) }))
+      .then(() => notify({ tone: 'done', text: words.woken(titleOf(alert, t)) }))
       .catch(report);
   return (
     <Button
       variant="subtle"
       loading={isBooking}
-      aria-label={`${words.wake}: ${nameOf(alert.consumable)}`}
+      aria-label={`${words.wake}: ${titleOf(alert, t)}`}
       onClick={wake}
     >
       {words.wake}

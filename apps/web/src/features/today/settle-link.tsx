@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { createLink } from '@tanstack/react-router';
 import { useMay } from '../../app/session.js';
 import { useText } from '../../text/text-provider.js';
-import { nameOf } from './alert-words.js';
+import { titleOf } from './alert-words.js';
 import type { Alert } from './api/list-alerts.js';
 import { waysOf } from './ways.js';
 
@@ -19,7 +19,7 @@ export function SettleLink({ alert }: { readonly alert: Alert }) {
     <ButtonLink
       component="a"
       variant="default"
-      aria-label={`${t.today.actions[label]}: ${nameOf(alert.consumable)}`}
+      aria-label={`${t.today.actions[label]}: ${titleOf(alert, t)}`}
       {...link}
     >
       {t.today.actions[label]}

@@ -8,7 +8,7 @@ import { DateField, NoteField } from '../../ui/fields.js';
 import { Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { notify } from '../../ui/notice-store.js';
 import { useForm } from '../../ui/use-form.js';
-import { nameOf, sentenceOf } from './alert-words.js';
+import { sentenceOf, titleOf } from './alert-words.js';
 import type { AlertList } from './api/list-alerts.js';
 import { snoozeAlert } from './api/snooze-alert.js';
 import { LONGEST_DAYS, later, USUAL_DAYS } from './days-later.js';
@@ -55,7 +55,7 @@ function SnoozeForm({ alert, asOf, onClose }: FormProps) {
     send: ({ until, reason }) => book({ alertId: alert.id, until, reason: reason.trim() }),
     onDone: ({ until }) => {
       onClose();
-      notify({ tone: 'done', text: words.done(nameOf(alert.consumable), format.day(until)) });
+      notify({ tone: 'done', text: words.done(titleOf(alert, t), format.day(until)) });
     },
   });
   return (

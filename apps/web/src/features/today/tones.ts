@@ -6,6 +6,8 @@ export const TONES: Readonly<Record<AlertKind, Tone>> = {
   'expired on shelf': 'danger',
   'opened too long': 'danger',
   'open shortfall': 'caution',
+  'runs out before delivery': 'caution',
+  'overdue order': 'caution',
   'below reorder point': 'caution',
   'expires within N days': 'quiet',
 };

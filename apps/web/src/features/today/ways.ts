@@ -22,6 +22,11 @@ type Way = Words &
         readonly search: { readonly consumableId: string; readonly packs?: string };
       }
     | {
+        readonly to: '/ordering/orders/$orderId';
+        readonly params: { readonly orderId: string };
+      }
+    | { readonly to: '/ordering' }
+    | {
         readonly to: '/setup/consumables/$consumableId';
         readonly params: { readonly consumableId: string };
       }
@@ -40,7 +45,7 @@ export function waysOf(alert: Alert): Way[] {
 }
 
 function bestWays(alert: Alert): Way[] {
-  const { kind, lot, holdingId } = alert;
+  const { kind, lot, holdingId, order } = alert;
   const consumableId = alert.consumable.id;
   const here = holdingId === null ? { consumableId } : { holdingId };
   const on = (label: Words['label'], needs: Permission, todo: Todo): Way => ({
@@ -58,6 +63,17 @@ function bestWays(alert: Alert): Way[] {
       return [on('move', 'stock.handle', 'move')];
     case 'open shortfall':
       return [receive(alert), on('count', 'stock.handle', 'count')];
+    case 'overdue order':
+      return order === null
+        ? []
+        : [
+            {
+              ...{ label: 'order', needs: 'orders.read', params: { orderId: order.id } },
+              to: '/ordering/orders/$orderId',
+            },
+          ];
+    case 'runs out before delivery':
+      return [{ label: 'toOrder', needs: 'costs.read', to: '/ordering' }];
     case 'below reorder point':
       return alert.figures.some(({ name }) => name === 'suggested packs')
         ? [receive(alert)]

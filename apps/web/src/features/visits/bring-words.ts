@@ -1,3 +1,3 @@
 import { bring } from '../../text/language.js';
 
-await bring('visits', 'trace', 'shelves-ledger');
+await bring('visits', 'visits-charges', 'trace', 'shelves-ledger');

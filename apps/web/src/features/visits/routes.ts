@@ -25,4 +25,13 @@ const visitRoute = createRoute({
   component: lazyRouteComponent(() => import('./index.js'), 'VisitScreen'),
 });
 
-export const visitsRoutes = [visitsRoute, visitRoute] as const;
+const bookedRoute = createRoute({
+  getParentRoute: () => shellRoute,
+  path: '/visits/booked',
+  // `form`: the booking that is changed, or a new one; `drop`: the one that will not take place.
+  validateSearch: searchOf({ week: day, form: text(60), drop: id }),
+  ...needs('visits.read'),
+  component: lazyRouteComponent(() => import('./booked/index.js'), 'BookedScreen'),
+});
+
+export const visitsRoutes = [visitsRoute, bookedRoute, visitRoute] as const;

@@ -16,12 +16,21 @@ import { PrintButton } from '../../ui/print-button.js';
 import { Money } from '../../ui/values.js';
 import { type Visit, visitQuery } from './api/get-visit.js';
 import { reverseVisit } from './api/reverse-visit.js';
+import { ChargesSection } from './charges/charges-section.js';
 import { RestorationTable } from './restoration-table.js';
 import { UsageTable } from './usage-table.js';
 import css from './visits.module.css';
 
 const route = getRouteApi('/in/visits/$visitId');
-const CHANGED = [['visits'], ['stock'], ['alerts'], ['lots'], ['movements'], ['reports']];
+const CHANGED = [
+  ['visits'],
+  ['stock'],
+  ['alerts'],
+  ['lots'],
+  ['movements'],
+  ['reports'],
+  ['charges'],
+];
 
 /** One visit with everything that can be asked about it. */
 export function VisitScreen() {
@@ -32,6 +41,7 @@ export function VisitScreen() {
 
 function OneVisit({ visit }: { readonly visit: Visit }) {
   const t = useText();
+  const may = useMay();
   const format = useFormat();
   const words = t.visits.visit;
   const { dentist, location } = visit;
@@ -54,6 +64,7 @@ function OneVisit({ visit }: { readonly visit: Visit }) {
       )}
       <VisitFigures visit={visit} />
       <RestorationTable visit={visit} />
+      {may('pricing.read') && <ChargesSection visit={visit} />}
       <UsageTable visit={visit} />
       <Ways visit={visit} />
       <p className={css.quiet}>

@@ -42,6 +42,9 @@ export function VisitsScreen() {
     <>
       <PageHead title={t.visits.title} lead={t.visits.lead}>
         <PrintButton />
+        <ButtonLink component="a" to="/visits/booked" variant="default">
+          {t.visits.booked}
+        </ButtonLink>
         {may('visits.post') && (
           <ButtonLink component="a" to="/chairside">
             {t.visits.record}

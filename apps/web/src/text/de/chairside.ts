@@ -223,6 +223,11 @@ export const chairside: Text['chairside'] = {
     keys: 'Strg + Enter bucht',
     clear: 'Neu beginnen',
   },
+  booking: {
+    keeps: (day) => `Das ist der Besuch, der für den ${day} vorgemerkt war.`,
+    not: 'Es ist ein anderer',
+    closed: 'Dieser vorgemerkte Besuch ist inzwischen eingetragen oder entfallen.',
+  },
   booked: {
     title: (chart) => `${chart} ist gebucht`,
     before: 'Dieser Besuch war schon gebucht. Er steht einmal im Buch.',

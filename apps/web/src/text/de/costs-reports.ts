@@ -3,6 +3,15 @@ import type { Text } from '../text.js';
 export const costReports: Text['costReports'] = {
   year: '12 Monate bis heute',
   period: (from, to) => `Vom ${from} bis zum ${to}.`,
+  laterInvoices: {
+    title: 'Rechnungen, die später kamen',
+    hint: 'Sie nannten einen anderen Preis für Ware, von der ein Teil schon verbraucht war. Dieser Teil gehört zu keiner Restauration und steht hier; der Rest ist, was der Bestand mehr wert ist.',
+    month: 'Monat',
+    consumable: 'Verbrauchsmaterial',
+    delivery: 'Lieferung',
+    amount: 'Preisabweichung',
+    toStock: 'Auf den Bestand',
+  },
   variances: {
     standard: 'Standard',
     actual: 'Wirklich',

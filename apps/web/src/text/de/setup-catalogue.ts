@@ -106,10 +106,26 @@ export const setupCatalogue: Text['setupCatalogue'] = {
   inWords: 'In Worten',
   supplier: 'Üblicher Lieferant',
   noSupplier: 'keiner',
+  article: 'Artikelnummer des Lieferanten',
   device: 'Produktkennung',
   deviceHint: 'Wie sie vom Etikett gelesen wird. Eine gescannte Packung wird dann erkannt.',
   price: 'Listenpreis einer Packung',
   priceEach: (unit) => `je ${unit}`,
   packFacts: { supplier: 'Lieferant', device: 'Kennung', price: 'Listenpreis' },
   fixed: 'Was in einer Packung ist, bleibt nach der ersten Lieferung. Sonst eine neue anlegen.',
+};
+
+export const setupKits: Text['setupKits'] = {
+  parts: 'Teile',
+  partsOf: (pack) => `Teile von ${pack}`,
+  title: (pack) => `Was sonst noch in ${pack} ist`,
+  lead: 'Für ein Set oder eine gemischte Packung. Jedes Teil wird eigener Bestand, mit seiner Charge, zu seinem Anteil am Preis; der Rest des Preises gehört dem, unter dem die Packung geführt wird.',
+  part: (n) => `Teil ${n}`,
+  consumable: 'Verbrauchsmaterial',
+  containers: 'Wie viele je Packung',
+  content: 'Inhalt je Stück, in seiner Einheit',
+  share: 'Anteil am Preis',
+  add: 'Teil hinzufügen',
+  remove: (n) => `Teil ${n} wegnehmen`,
+  fillIn: 'Auswählen, was es ist, und die Zahlen ausfüllen',
 };

@@ -120,6 +120,7 @@ export const deliveries: Text['deliveries'] = {
   spread: {
     value: 'Die Fracht ist nach dem Wert der Zeilen verteilt.',
     quantity: 'Die Fracht ist nach der Menge der Zeilen verteilt.',
+    weight: 'Fracht und Zoll sind nach dem Gewicht der Zeilen verteilt.',
   },
   lines: 'Zeilen',
   line: {
@@ -181,7 +182,11 @@ export const receive: Text['receive'] = {
   freight: 'Fracht',
   discount: 'Rabatt',
   spread: 'Fracht verteilen nach',
-  spreads: { value: 'Wert der Zeilen', quantity: 'Menge der Zeilen' },
+  spreads: {
+    value: 'Wert der Zeilen',
+    quantity: 'Menge der Zeilen',
+    weight: 'Gewicht der Zeilen',
+  },
   totals: { goods: 'Ware', landed: 'Einstand gesamt' },
   submit: 'Lieferung buchen',
   discard: 'Formular leeren',

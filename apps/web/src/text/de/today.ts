@@ -21,6 +21,8 @@ export const today: Text['today'] = {
     'expired on shelf': 'Im Regal verfallen',
     'opened too long': 'Zu lange offen',
     'open shortfall': 'Verbraucht, aber nicht im Buch',
+    'runs out before delivery': 'Geht vor einer Lieferung aus',
+    'overdue order': 'Bestellt und überfällig',
     'below reorder point': 'Geht zur Neige',
     'expires within N days': 'Verfällt bald',
   },
@@ -31,9 +33,14 @@ export const today: Text['today'] = {
     'opened too long': 'Die Zeit nach dem Öffnen ist vorbei. Ausbuchen.',
     'open shortfall':
       'Besuche haben mehr verbraucht, als im Buch stand. Es fehlt eine Lieferung oder eine Zählung.',
+    'runs out before delivery':
+      'Auch was heute bestellt wird, kann zu spät kommen: jetzt bestellen oder herumfragen.',
+    'overdue order':
+      'Das hätte kommen sollen. Beim Lieferanten nachfragen, oder eintragen, was er sagt.',
     'below reorder point': 'Auf oder unter dem Punkt, an dem die Praxis bestellt.',
     'expires within N days': 'Dorthin bringen, wo sie zuerst verbraucht werden.',
   },
+  order: (number, supplier) => `Bestellung ${number}, ${supplier}`,
   lot: (number) => `Charge ${number}`,
   lotNotStated: 'Charge nicht angegeben',
   statuses: { released: 'freigegeben', quarantined: 'gesperrt', recalled: 'zurückgerufen' },
@@ -50,6 +57,18 @@ export const today: Text['today'] = {
       }.`,
     shortfall: (what, amount, visits) =>
       `${visits === 1 ? 'Ein Besuch hat' : `${visits} Besuche haben`} ${amount} ${what} verbraucht, ohne dass dafür Vorrat im Buch steht.`,
+    runsOut: ({ what, amount, use, day, chance, hit, more }) =>
+      `${amount === null ? `${what}: nichts verwendbar, und vor ${day} kann nichts hier sein` : `${amount} ${what} reichen vielleicht nicht bis ${day}, wenn heute Bestelltes hier sein kann`}: bis dahin werden ${use} erwartet; mit ${chance} % Wahrscheinlichkeit fehlt etwas.${
+        hit.length === 0
+          ? ''
+          : ` Vorgemerkt und betroffen: ${hit.join('; ')}${more === 0 ? '' : `; und ${more} weitere`}.`
+      }`,
+    bookedVisit: (day, chart, visits) =>
+      `${day}, ${chart === null ? (visits === 1 ? '1 Besuch' : `${visits} Besuche`) : `Kartei ${chart}`}`,
+    late: (what, lines) =>
+      lines === 1
+        ? `${what} ist nicht gekommen.`
+        : `${what} und ${lines === 2 ? 'eine weitere Zeile' : `${lines - 1} weitere Zeilen`} sind nicht gekommen.`,
     low: (what, usable, reorderAt) =>
       `${usable} ${what} verwendbar; bestellt wird ab ${reorderAt}.`,
   },
@@ -61,7 +80,15 @@ export const today: Text['today'] = {
     visits: 'Besuche',
     'estimated cost': 'Geschätzte Kosten',
     usable: 'Verwendbar',
-    position: 'Verwendbar minus offen',
+    'on order': 'Bestellt',
+    'use until delivery': 'Verbrauch bis zur Lieferung',
+    'booked use': 'Davon vorgemerkt',
+    'days until delivery': 'Tage bis zur Lieferung',
+    chance: 'Wahrscheinlichkeit',
+    'days late': 'Tage überfällig',
+    'outstanding lines': 'Zeilen offen',
+    'outstanding packs': 'Packungen offen',
+    position: 'Verwendbar und bestellt, minus offen',
     'reorder at': 'Bestellen bei',
     'reorder up to': 'Auffüllen bis',
     'suggested packs': 'Vorschlag',
@@ -94,6 +121,8 @@ export const today: Text['today'] = {
     receive: 'Lieferung buchen',
     buying: 'Bezugsquellen ansehen',
     count: 'Zählen',
+    order: 'Bestellung öffnen',
+    toOrder: 'Bestellvorschläge ansehen',
     look: 'Ansehen',
   },
 };

@@ -4,6 +4,7 @@ export const visits: Text['visits'] = {
   title: 'Besuche',
   lead: 'Alle Besuche im Buch, der neueste zuerst.',
   record: 'Besuch erfassen',
+  booked: 'Vorgemerkte Besuche',
   chart: 'Karteinummer',
   dentist: 'Behandelnd',
   room: 'Zimmer',

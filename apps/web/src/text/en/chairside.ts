@@ -190,6 +190,11 @@ export const chairside = {
     keys: 'Ctrl + Enter books',
     clear: 'Start over',
   },
+  booking: {
+    keeps: (day: string) => `This is the visit that was planned for ${day}.`,
+    not: 'It is another one',
+    closed: 'That booked visit was recorded or dropped meanwhile.',
+  },
   booked: {
     title: (chart: string) => `${chart} is booked`,
     before: 'This visit had been booked already. It is in the book once.',

@@ -1,6 +1,15 @@
 export const costReports = {
   year: '12 months to today',
   period: (from: string, to: string) => `From ${from} to ${to}.`,
+  laterInvoices: {
+    title: 'Invoices that came later',
+    hint: 'They said another price of goods of which part had been used. That part is no cost of a restoration and stands here; the rest is what the stock is worth more.',
+    month: 'Month',
+    consumable: 'Consumable',
+    delivery: 'Delivery',
+    amount: 'Price variance',
+    toStock: 'On the stock',
+  },
   variances: {
     standard: 'Standard',
     actual: 'Actual',

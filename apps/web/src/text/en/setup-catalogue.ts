@@ -105,10 +105,27 @@ export const setupCatalogue = {
   inWords: 'In words',
   supplier: 'Usual supplier',
   noSupplier: 'none',
+  article: 'Article number of the supplier',
   device: 'Device identifier',
   deviceHint: 'As it is read from the label. A scanned pack is then recognised.',
   price: 'List price of one pack',
   priceEach: (unit: string) => `per ${unit}`,
   packFacts: { supplier: 'Supplier', device: 'Identifier', price: 'List price' },
   fixed: 'What is in a pack stays once one was delivered. Add another way of buying instead.',
+};
+
+/** A pack that holds several consumables. */
+export const setupKits = {
+  parts: 'Parts',
+  partsOf: (pack: string) => `Parts of ${pack}`,
+  title: (pack: string) => `What else is in ${pack}`,
+  lead: 'For a kit or a mixed box. Every part becomes stock of its own, with its lot, at its share of the price; the rest of the price is for what the pack is listed under.',
+  part: (n: number) => `Part ${n}`,
+  consumable: 'Consumable',
+  containers: 'How many in a pack',
+  content: 'Content of each, in its unit',
+  share: 'Share of the price',
+  add: 'Add a part',
+  remove: (n: number) => `Take away part ${n}`,
+  fillIn: 'Choose what it is, and fill in its numbers',
 };

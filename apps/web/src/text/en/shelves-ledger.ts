@@ -121,6 +121,7 @@ export const deliveries = {
   spread: {
     value: 'Freight is spread by the value of the lines.',
     quantity: 'Freight is spread by their quantity.',
+    weight: 'Freight and duty are spread by the weight of the lines.',
   },
   lines: 'Lines',
   line: {
@@ -183,7 +184,11 @@ export const receive = {
   freight: 'Freight',
   discount: 'Discount',
   spread: 'Spread freight by',
-  spreads: { value: 'value of the lines', quantity: 'quantity of the lines' },
+  spreads: {
+    value: 'value of the lines',
+    quantity: 'quantity of the lines',
+    weight: 'weight of the lines',
+  },
   totals: { goods: 'Goods', landed: 'Landed total' },
   submit: 'Book the delivery',
   discard: 'Empty the form',

@@ -9,6 +9,17 @@ interface OnShelf extends On {
   readonly place: string;
 }
 
+interface RunsOut {
+  readonly what: string;
+  /** Null: nothing is usable. */
+  readonly amount: string | null;
+  readonly use: string;
+  readonly day: string;
+  readonly chance: string;
+  readonly hit: readonly string[];
+  readonly more: number;
+}
+
 export const today = {
   title: 'Today',
   lead: (day: string) => `What needs somebody on ${day}, the most urgent first.`,
@@ -25,6 +36,8 @@ export const today = {
     'expired on shelf': 'Expired on the shelf',
     'opened too long': 'Open for too long',
     'open shortfall': 'Used, but not in the book',
+    'runs out before delivery': 'Runs out before a delivery',
+    'overdue order': 'Ordered and late',
     'below reorder point': 'Running low',
     'expires within N days': 'Expires soon',
   },
@@ -33,9 +46,13 @@ export const today = {
     'expired on shelf': 'Nobody may use these. Write them off so that the shelf tells the truth.',
     'opened too long': 'Their time after opening has passed. Write them off.',
     'open shortfall': 'Visits used more than the book had. A delivery is missing, or a count.',
+    'runs out before delivery':
+      'Even what is ordered today may come too late: order it now, or ask who has some.',
+    'overdue order': 'These should have come. Ask the supplier, or say what it answered.',
     'below reorder point': 'At or below the point at which the practice orders.',
     'expires within N days': 'Move them to where they are used first.',
   },
+  order: (number: string, supplier: string) => `Order ${number}, ${supplier}`,
   lot: (number: string) => `lot ${number}`,
   lotNotStated: 'lot not stated',
   statuses: { released: 'released', quarantined: 'quarantined', recalled: 'recalled' },
@@ -52,6 +69,18 @@ export const today = {
       }.`,
     shortfall: (what: string, amount: string, visits: number) =>
       `${visits === 1 ? 'One visit' : `${visits} visits`} used ${amount} of ${what} that the book has no stock for.`,
+    runsOut: ({ what, amount, use, day, chance, hit, more }: RunsOut) =>
+      `${amount === null ? `No ${what} is usable, and nothing can be here before ${day}` : `${amount} of ${what} may not last until ${day}, when goods ordered today can be here`}: ${use} are expected to be used before, with a ${chance} % chance of running out.${
+        hit.length === 0
+          ? ''
+          : ` Booked and at risk: ${hit.join('; ')}${more === 0 ? '' : `; and ${more} more`}.`
+      }`,
+    bookedVisit: (day: string, chart: string | null, visits: number) =>
+      `${day}, ${chart === null ? (visits === 1 ? '1 visit' : `${visits} visits`) : `chart ${chart}`}`,
+    late: (what: string, lines: number) =>
+      lines === 1
+        ? `${what} did not come.`
+        : `${what} and ${lines === 2 ? 'one more line' : `${lines - 1} more lines`} did not come.`,
     low: (what: string, usable: string, reorderAt: string) =>
       `${usable} of ${what} can be used; the practice orders at ${reorderAt}.`,
   },
@@ -63,7 +92,15 @@ export const today = {
     visits: 'Visits',
     'estimated cost': 'Estimated cost',
     usable: 'Usable',
-    position: 'Usable less owed',
+    'on order': 'On order',
+    'use until delivery': 'Use until delivery',
+    'booked use': 'Of it booked',
+    'days until delivery': 'Days until delivery',
+    chance: 'Chance of running out',
+    'days late': 'Days late',
+    'outstanding lines': 'Lines outstanding',
+    'outstanding packs': 'Packs outstanding',
+    position: 'Usable and on order, less owed',
     'reorder at': 'Order at',
     'reorder up to': 'Order up to',
     'suggested packs': 'Suggested',
@@ -97,6 +134,8 @@ export const today = {
     receive: 'Book the delivery',
     buying: 'See how it is bought',
     count: 'Count',
+    order: 'Open the order',
+    toOrder: 'See what to order',
     look: 'Look at it',
   },
 };

@@ -2,6 +2,7 @@ export const visits = {
   title: 'Visits',
   lead: 'Every visit in the book, the latest first.',
   record: 'Record a visit',
+  booked: 'Booked visits',
   chart: 'Chart reference',
   dentist: 'Dentist',
   room: 'Room',

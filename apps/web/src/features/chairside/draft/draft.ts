@@ -57,6 +57,10 @@ export interface VisitDraft {
   readonly amounts: Readonly<Record<string, string>>;
   readonly added: readonly AddedLine[];
   readonly scanned: readonly ScannedLot[];
+  /** The booking that it keeps, and the template that is offered for its teeth. */
+  readonly bookedVisit?:
+    | { readonly id: string; readonly day: string; readonly templateId: string }
+    | undefined;
 }
 
 export interface Place {

@@ -100,6 +100,9 @@ export function postOf(draft: VisitDraft, today: string): Planned<PostBody> {
   const { visitId, chartReference, dentistId } = draft;
   return {
     ...rest,
-    body: { ...body, id: visitId, chartReference: chartReference.trim(), dentistId },
+    body: {
+      ...{ ...body, id: visitId, chartReference: chartReference.trim(), dentistId },
+      ...(draft.bookedVisit === undefined ? {} : { bookedVisitId: draft.bookedVisit.id }),
+    },
   };
 }

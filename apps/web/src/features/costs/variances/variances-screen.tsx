@@ -17,6 +17,7 @@ import headline from '../headline.module.css';
 import { ReportFrame } from '../report-frame.js';
 import { useSigned } from '../signed-money.js';
 import { type Step, WayChart } from '../way-chart.js';
+import { LaterInvoices } from './later-invoices.js';
 import { VarianceTable } from './variance-table.js';
 
 const route = getRouteApi('/in/costs/variances');
@@ -63,6 +64,7 @@ export function VariancesScreen() {
           )
         }
       </Loaded>
+      <LaterInvoices period={{ from: choice.from, to: choice.to }} />
     </ReportFrame>
   );
 }

@@ -5,6 +5,7 @@ export const SHELF_CHANGES = [
   ['layers'],
   ['lots'],
   ['deliveries'],
+  ['orders'],
   ['shortfalls'],
   ['alerts'],
 ] as const;

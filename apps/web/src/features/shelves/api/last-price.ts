@@ -21,8 +21,10 @@ export const lastPriceQuery = (consumableId: string, presentationId: string) =>
         const path = { id: layerId };
         const layer = await answerOf(api.GET('/api/layers/{id}', { params: { path }, signal }));
         if (layer.presentationId !== presentationId) continue;
-        const { packPrice, receivedOn, supplier } = layer;
-        return { packPrice, receivedOn, supplier: supplier.name };
+        const { paidPerPack, receivedOn, supplier } = layer;
+        // What was given away is no price to compare with.
+        if (layer.sample) continue;
+        return { packPrice: paidPerPack, receivedOn, supplier: supplier.name };
       }
       return null;
     },

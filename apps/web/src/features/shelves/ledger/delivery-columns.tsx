@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
 import type { Column } from '../../../ui/data-table.js';
+import { RowButton } from '../../../ui/row-button.js';
 import { Amount, LotNumber, Money } from '../../../ui/values.js';
 import type { DeliveryLine } from '../api/get-delivery.js';
 import css from '../parts/parts.module.css';
@@ -20,8 +21,22 @@ function What({ line }: Props) {
         {nameOf(line.consumable)}
       </Link>
       <Second>{line.presentationName}</Second>
+      <About line={line} />
     </>
   );
+}
+
+/** What is special about it: a sample, a kit, a correction. */
+function About({ line }: Props) {
+  const { deliveryMore: words } = useText();
+  const { continuesLine, replacesLine, correctionNote: note } = line;
+  const about = [
+    line.sample ? words.sample : '',
+    line.kit ? words.kit(line.kit.lotNumber) : '',
+    continuesLine === null ? '' : words.continues(continuesLine, note ?? ''),
+    replacesLine === null ? '' : words.replaces(replacesLine, note ?? ''),
+  ].filter((part) => part !== '');
+  return about.map((part) => <Second key={part}>{part}</Second>);
 }
 
 function Lot({ line: { lot } }: Props) {
@@ -29,7 +44,9 @@ function Lot({ line: { lot } }: Props) {
   const format = useFormat();
   return (
     <>
-      <LotNumber value={lot.lotNumber} />
+      <span className={css.line}>
+        <LotNumber value={lot.lotNumber} />
+      </span>
       {lot.labelExpiry !== null && <Second>{words.expires(format.day(lot.labelExpiry))}</Second>}
     </>
   );
@@ -73,6 +90,16 @@ function Left({ line }: Props) {
   );
 }
 
+function Correct({ line, onCorrect }: Props & { readonly onCorrect: OnCorrect }) {
+  const { deliveryMore: words } = useText();
+  const label = words.correctLine(line.lineNumber, nameOf(line.consumable));
+  return (
+    <RowButton label={label} onClick={() => onCorrect(line)}>
+      {words.correct}
+    </RowButton>
+  );
+}
+
 function Balance({ line }: Props) {
   const { line: words } = useText().deliveries;
   return (
@@ -87,8 +114,16 @@ function Balance({ line }: Props) {
   );
 }
 
-export function useLineColumns(): Column<DeliveryLine>[] {
-  const { line: words } = useText().deliveries;
+type OnCorrect = (line: DeliveryLine) => void;
+
+/** With `onCorrect`, lines of which something is left can be corrected. */
+export function useLineColumns(onCorrect: OnCorrect | undefined): Column<DeliveryLine>[] {
+  const { deliveries, deliveryMore: more } = useText();
+  const { line: words } = deliveries;
+  const correct = (line: DeliveryLine) =>
+    onCorrect && !line.undone && line.remaining !== '0' ? (
+      <Correct line={line} onCorrect={onCorrect} />
+    ) : null;
   return [
     { id: 'what', head: words.what, cell: (line) => <What line={line} /> },
     { id: 'lot', head: words.lot, cell: (line) => <Lot line={line} /> },
@@ -97,5 +132,8 @@ export function useLineColumns(): Column<DeliveryLine>[] {
     { id: 'landed', head: words.landed, align: 'end', cell: (line) => <Landed line={line} /> },
     { id: 'left', head: words.left, align: 'end', cell: (line) => <Left line={line} /> },
     { id: 'balance', head: words.balance, align: 'end', cell: (line) => <Balance line={line} /> },
+    ...(onCorrect === undefined
+      ? []
+      : [{ id: 'correct', head: more.correct, align: 'end' as const, cell: correct }]),
   ];
 }

@@ -17,11 +17,15 @@ import { Section } from '../../../ui/section.js';
 import { StatusMark } from '../../../ui/status-mark.js';
 import { Money } from '../../../ui/values.js';
 import { SHELF_CHANGES } from '../api/changes.js';
-import { type Delivery, deliveryQuery } from '../api/get-delivery.js';
+import { type Delivery, type DeliveryLine, deliveryQuery } from '../api/get-delivery.js';
 import { reverseDelivery } from '../api/reverse-delivery.js';
 import parts from '../parts/parts.module.css';
+import { CorrectDialog } from './correct-dialog.js';
 import css from './delivery.module.css';
 import { useLineColumns } from './delivery-columns.js';
+import { Faults, Invoices } from './delivery-extras.js';
+import { invoicedLines } from './invoice.js';
+import { InvoiceDialog } from './invoice-dialog.js';
 
 const route = getRouteApi('/in/shelves/deliveries/$deliveryId');
 
@@ -47,7 +51,13 @@ interface Props {
 function Whole({ delivery }: Props) {
   const { deliveries } = useText();
   const format = useFormat();
-  const columns = useLineColumns();
+  const may = useMay();
+  const navigate = route.useNavigate();
+  const onCorrect = (line: DeliveryLine) =>
+    void navigate({ search: { do: 'correct', line: String(line.lineNumber) }, resetScroll: false });
+  const open = may('deliveries.book') && !delivery.reversed;
+  const columns = useLineColumns(open ? onCorrect : undefined);
+  const standing = delivery.lines.filter((line) => !line.undone);
   const { supplier, reference, receivedOn, recordedBy, recordedAt } = delivery;
   return (
     <>
@@ -64,15 +74,18 @@ function Whole({ delivery }: Props) {
           <DataTable
             label={deliveries.lines}
             columns={columns}
-            rows={delivery.lines}
+            rows={standing}
             rowKey={(line) => line.layerId}
           />
         </div>
       </Section>
+      <Faults faults={delivery.faults} />
+      <Invoices invoices={delivery.invoices} />
       <p className={parts.quiet}>
         {deliveries.bookedBy(recordedBy.name, format.instant(recordedAt))}
       </p>
       <Reversal delivery={delivery} />
+      {open && <Changes delivery={delivery} />}
     </>
   );
 }
@@ -91,7 +104,8 @@ function Reversed({ delivery: { reversedAt, reversalNote } }: Props) {
 }
 
 function Totals({ delivery }: Props) {
-  const { figures } = useText().deliveries;
+  const { deliveries, deliveryMore: words } = useText();
+  const { figures } = deliveries;
   const left = sum([
     moneyFromMicro(0n),
     ...delivery.lines.map((line) => money(line.remainingValue)),
@@ -105,6 +119,11 @@ function Totals({ delivery }: Props) {
         <Figure label={figures.freight} large>
           <Money value={delivery.freight} />
         </Figure>
+        {delivery.duty !== '0.00' && (
+          <Figure label={words.duty} large>
+            <Money value={delivery.duty} />
+          </Figure>
+        )}
         <Figure label={figures.discount} large>
           <Money value={delivery.discount} />
         </Figure>
@@ -119,17 +138,39 @@ function Totals({ delivery }: Props) {
   );
 }
 
+/** The dialog that the address names. */
+function Changes({ delivery }: Props) {
+  const { do: action, line: number } = route.useSearch();
+  const navigate = route.useNavigate();
+  const close = () => void navigate({ search: {}, replace: true, resetScroll: false });
+  if (action === 'invoice') return <InvoiceDialog delivery={delivery} onClose={close} />;
+  const line = delivery.lines.find(({ lineNumber }) => String(lineNumber) === number);
+  if (action !== 'correct' || !line) return null;
+  return <CorrectDialog deliveryId={delivery.id} line={line} onClose={close} />;
+}
+
 /** All of it must still be there to be taken back. */
 function isWhole({ lines }: Delivery): boolean {
-  return lines.every((line) => line.remaining === line.quantity);
+  return lines.every((line) => line.undone || line.remaining === line.quantity);
 }
 
 function Actions({ delivery }: Props) {
-  const { deliveries } = useText();
+  const { deliveries, deliveryMore } = useText();
   const may = useMay();
   return (
     <>
       <PrintButton />
+      {may('deliveries.book') && !delivery.reversed && invoicedLines(delivery).length > 0 && (
+        <ButtonLink
+          from="/shelves/deliveries/$deliveryId"
+          to="/shelves/deliveries/$deliveryId"
+          params={{ deliveryId: delivery.id }}
+          search={{ do: 'invoice' }}
+          variant="default"
+        >
+          {deliveryMore.enterInvoice}
+        </ButtonLink>
+      )}
       {may('deliveries.book') && !delivery.reversed && isWhole(delivery) && (
         <ButtonLink
           from="/shelves/deliveries/$deliveryId"

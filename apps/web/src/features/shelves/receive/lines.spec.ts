@@ -19,7 +19,7 @@ const product: Product = {
   presentation: {
     ...{ id: 'x1', consumableId: 'c1', supplierId: null, name: 'Box of 20', active: true },
     ...{ dispensing: 'single-dose', containersPerPack: 20, contentPerContainer: '0.25' },
-    ...{ deviceIdentifier: null, listPrice: null },
+    ...{ deviceIdentifier: null, articleCode: null, listPrice: null },
   },
 };
 
@@ -30,7 +30,14 @@ const line = (change: Partial<Line> = {}): Line => ({
 });
 
 const form = (change: Partial<Values> = {}): Values => ({
-  ...{ supplierId: 's1', receivedOn: '2026-05-04', reference: '', freight: '', discount: '' },
+  ...{
+    supplierId: 's1',
+    receivedOn: '2026-05-04',
+    reference: '',
+    freight: '',
+    duty: '',
+    discount: '',
+  },
   ...{ spreadKey: 'value', lines: [line()] },
   ...change,
 });
@@ -82,6 +89,45 @@ describe('a delivery', () => {
         { presentationId: 'x1', packs: 3, packPrice: '72.50', locationId: 'p1' },
       ],
     });
+  });
+
+  it('tells of lots, kits, weights, samples and what came damaged or not at all', () => {
+    const lots = [
+      { key: 'l1', packs: '2', lotNumber: 'A', expiresOn: '2028-01-31' },
+      { key: 'l2', packs: '1', lotNumber: '', expiresOn: '' },
+    ];
+    const several = line({ key: 'k2', lots, weight: '12,5', damaged: '1', damagedLot: ' A ' });
+    const sample = line({ key: 'k3', packPrice: '0', sample: true, missing: '2' });
+    const parts = { c2: { lotNumber: 'C-1', expiresOn: '' }, c3: { lotNumber: '', expiresOn: '' } };
+    const gone = line({ key: 'k4', packs: '', missing: '1', orderLineId: 'o1', ordered: 1 });
+    const sent = bodyOf(form({ duty: '3', lines: [several, sample, line({ parts }), gone] }));
+    expect(sent.duty).toBe('3');
+    expect(sent.lines).toMatchObject([
+      {
+        weightGrams: '12.5',
+        lots: [{ packs: 2, lotNumber: 'A', expiresOn: '2028-01-31' }, { packs: 1 }],
+      },
+      { sample: true, packPrice: '0' },
+      { parts: [{ consumableId: 'c2', lotNumber: 'C-1' }] },
+    ]);
+    expect(sent.lines[0]).not.toHaveProperty('lotNumber');
+    expect(sent.faults).toEqual([
+      { presentationId: 'x1', kind: 'damaged', packs: 1, lotNumber: 'A' },
+      { presentationId: 'x1', kind: 'missing', packs: 2 },
+      { presentationId: 'x1', kind: 'missing', packs: 1, orderLineId: 'o1' },
+    ]);
+  });
+
+  it('leaves out what is still to come of an order', () => {
+    const waiting = line({
+      packs: '',
+      lotNumber: '',
+      expiresOn: '',
+      orderLineId: 'o1',
+      ordered: 2,
+    });
+    const came = line({ key: 'k2', orderLineId: 'o2', ordered: 3 });
+    expect(bodyOf(form({ lines: [waiting, came] })).lines).toMatchObject([{ orderLineId: 'o2' }]);
   });
 
   it('keeps one line to complain about', () => {

@@ -28,28 +28,65 @@ export interface Line {
   readonly lotNumber: string;
   readonly noLot: boolean;
   readonly expiresOn: string;
+  /** The line of an order that it answers, and how many packs of it are still to come. */
+  readonly orderLineId: string | null;
+  readonly ordered: number | null;
+  readonly sample: boolean;
+  /** Of the whole line, in grams. */
+  readonly weight: string;
+  /** Where its packs are of several lots; the line's own lot does not count then. */
+  readonly lots: readonly LotLine[];
+  /** Of a kit: lots of parts, by what they are, where they differ from the kit's. */
+  readonly parts: Readonly<Record<string, PartLot>>;
+  readonly damaged: string;
+  readonly damagedLot: string;
+  readonly missing: string;
 }
+
+export interface PartLot {
+  readonly lotNumber: string;
+  readonly expiresOn: string;
+}
+
+export interface LotLine extends PartLot {
+  readonly key: string;
+  readonly packs: string;
+}
+
+export type SpreadKey = 'value' | 'quantity' | 'weight';
 
 export interface Values {
   readonly supplierId: string;
   readonly receivedOn: string;
   readonly reference: string;
   readonly freight: string;
+  readonly duty: string;
   readonly discount: string;
-  readonly spreadKey: 'value' | 'quantity';
+  readonly spreadKey: SpreadKey;
   readonly lines: readonly Line[];
 }
 
 export function emptyLine(key: string, locationId: string): Line {
   return {
     ...{ key, product: null, packs: '', packPrice: '', locationId },
-    ...{ lotNumber: '', noLot: false, expiresOn: '' },
+    ...{ lotNumber: '', noLot: false, expiresOn: '', orderLineId: null, ordered: null },
+    ...{ sample: false, weight: '', lots: [], parts: {}, damaged: '', damagedLot: '', missing: '' },
   };
 }
 
-/** A line that nobody has written on. */
-export function isUntouched({ product, packs, packPrice, lotNumber, expiresOn }: Line): boolean {
-  return product === null && [packs, packPrice, lotNumber, expiresOn].every((one) => one === '');
+/** A line that nobody has written on; one of an order is, when something of it has come. */
+export function isUntouched(line: Line): boolean {
+  const { product, packs, packPrice, lotNumber, expiresOn, damaged, missing, lots } = line;
+  const written = [packs, lotNumber, expiresOn, damaged, missing];
+  if (line.orderLineId === null) written.push(packPrice);
+  else if (lots.length > 0) return false;
+  const isBlank = written.every((one) => one === '');
+  return isBlank && (product === null || line.orderLineId !== null);
+}
+
+/** Only damaged or missing packs: nothing of it goes into stock. */
+export function isOnlyFaults({ packs, damaged, missing }: Line): boolean {
+  return packs.trim() === '' && `${damaged}${missing}`.trim() !== '';
 }
 
 export function packsOf(typed: string): number | undefined {
@@ -83,13 +120,13 @@ export interface Totals {
 }
 
 /** The running totals; what cannot be read yet counts as nothing. */
-export function totalsOf({ lines, freight, discount }: Values): Totals {
+export function totalsOf({ lines, freight, duty, discount }: Values): Totals {
   const goods = lines.reduce((total, line) => {
     const price = moneyOf(line.packPrice) ?? 0n;
     return total + BigInt(packsOf(line.packs) ?? 0) * price;
   }, 0n);
   const less = moneyOf(discount) ?? 0n;
-  const landed = goods + (moneyOf(freight) ?? 0n) - less;
+  const landed = goods + (moneyOf(freight) ?? 0n) + (moneyOf(duty) ?? 0n) - less;
   return {
     goods: formatMoney(moneyFromMicro(goods)),
     landed: formatMoney(moneyFromMicro(landed)),
@@ -112,21 +149,70 @@ export function bodyOf(values: Values) {
   const reference = values.reference.trim();
   const extra = (typed: string) => (typed.trim() === '' ? undefined : asDecimal(typed));
   const freight = extra(values.freight);
+  const duty = extra(values.duty);
   const discount = extra(values.discount);
+  const sent = written(values.lines);
+  const faults = sent.flatMap(faultsOf);
   return {
     ...{ supplierId, receivedOn, spreadKey },
     ...(reference === '' ? {} : { reference }),
     ...(freight === undefined ? {} : { freight }),
+    ...(duty === undefined ? {} : { duty }),
     ...(discount === undefined ? {} : { discount }),
-    lines: written(values.lines).map((line) => ({
-      presentationId: line.product?.presentation.id ?? '',
-      packs: packsOf(line.packs) ?? 0,
-      packPrice: asDecimal(line.packPrice) ?? line.packPrice,
-      locationId: line.locationId,
-      ...(line.noLot ? {} : { lotNumber: line.lotNumber.trim() }),
-      ...(line.expiresOn === '' ? {} : { expiresOn: line.expiresOn }),
-    })),
+    ...(faults.length === 0 ? {} : { faults }),
+    lines: received(values.lines).map(lineOf),
   };
+}
+
+function lineOf(line: Line) {
+  const { orderLineId, sample, weight } = line;
+  const parts = Object.entries(line.parts)
+    .map(([consumableId, part]) => ({ consumableId, ...lotOf(part) }))
+    .filter((part) => 'lotNumber' in part || 'expiresOn' in part);
+  const several = line.lots.length > 0;
+  const lots = line.lots.map((lot) => ({ packs: packsOf(lot.packs) ?? 0, ...lotOf(lot) }));
+  const own = lotOf({ ...line, lotNumber: line.noLot ? '' : line.lotNumber });
+  return {
+    presentationId: line.product?.presentation.id ?? '',
+    packs: packsOf(line.packs) ?? 0,
+    packPrice: asDecimal(line.packPrice) ?? line.packPrice,
+    locationId: line.locationId,
+    ...(several ? { lots } : own),
+    ...(parts.length === 0 ? {} : { parts }),
+    ...(orderLineId === null ? {} : { orderLineId }),
+    ...(sample ? { sample } : {}),
+    ...(weight.trim() === '' ? {} : { weightGrams: asDecimal(weight) ?? weight }),
+  };
+}
+
+function lotOf({ lotNumber, expiresOn }: PartLot) {
+  const number = lotNumber.trim();
+  return {
+    ...(number === '' ? {} : { lotNumber: number }),
+    ...(expiresOn === '' ? {} : { expiresOn }),
+  };
+}
+
+/** What came damaged or not at all: it is told, and never becomes stock. */
+function faultsOf({ product, damaged, damagedLot, missing, orderLineId }: Line) {
+  const common = {
+    presentationId: product?.presentation.id ?? '',
+    ...(orderLineId === null ? {} : { orderLineId }),
+  };
+  const broken = packsOf(damaged);
+  const absent = packsOf(missing);
+  const lot = damagedLot.trim() === '' ? {} : { lotNumber: damagedLot.trim() };
+  return [
+    ...(broken === undefined
+      ? []
+      : [{ ...common, kind: 'damaged' as const, packs: broken, ...lot }]),
+    ...(absent === undefined ? [] : [{ ...common, kind: 'missing' as const, packs: absent }]),
+  ];
+}
+
+/** The lines of which something goes into stock. */
+export function received(lines: readonly Line[]): readonly Line[] {
+  return written(lines).filter((line) => !isOnlyFaults(line));
 }
 
 /** What is sent: an untouched line at the end is only the next one to write on. */

@@ -10,12 +10,15 @@ import { Money } from '../../../ui/values.js';
 import type { Place } from '../api/list-places.js';
 import type { Supplier } from '../api/list-suppliers.js';
 import { pathOf } from './check.js';
-import { moneyOf, totalsOf, type Values } from './lines.js';
+import { type Line, moneyOf, totalsOf, type Values } from './lines.js';
 import css from './receive.module.css';
 import { ReceiveLine } from './receive-line.js';
+import { useArrivalCheck } from './use-arrival-check.js';
 import { useReceive } from './use-receive.js';
 
 interface Props {
+  /** Under which name it is kept in this tab. */
+  readonly kept: string;
   readonly initial: Values;
   readonly blank: () => Values;
   readonly suppliers: readonly Supplier[];
@@ -25,9 +28,9 @@ interface Props {
 type Receiving = ReturnType<typeof useReceive>;
 
 /** The whole form; Ctrl and Enter books it from a line. */
-export function ReceiveForm({ initial, blank, suppliers, places }: Props) {
+export function ReceiveForm({ kept, initial, blank, suppliers, places }: Props) {
   const { receive } = useText();
-  const receiving = useReceive(initial, suppliers);
+  const receiving = useReceive(kept, initial, suppliers);
   const { form, touched } = receiving;
   return (
     <>
@@ -83,12 +86,15 @@ function Goods({ receiving, places }: GoodsProps) {
   const { form, change, add, remove, scanner } = receiving;
   const { lines, supplierId, receivedOn } = form.values;
   const { place, focusLine } = useLineFocus();
+  const { today } = useSession();
+  const news = useArrivalCheck(form.values, today);
   const enterAt = (index: number) => focusLine(lines[index + 1]?.key ?? add());
   return (
     <FieldGroup title={receive.goods} hint={receive.goodsHint}>
       <div className={css.scan}>
         {scanner.button}
         {scanner.note}
+        <AllCame receiving={receiving} />
       </div>
       <div ref={place} className={css.lines}>
         {lines.map((line, i) => (
@@ -103,6 +109,8 @@ function Goods({ receiving, places }: GoodsProps) {
             onChange={(part) => change(line.key, part)}
             onRemove={lines.length > 1 ? () => remove(line.key) : undefined}
             onEnter={() => enterAt(i)}
+            spreadKey={form.values.spreadKey}
+            news={news.get(line.key)}
           />
         ))}
       </div>
@@ -112,6 +120,24 @@ function Goods({ receiving, places }: GoodsProps) {
         </Button>
       </div>
     </FieldGroup>
+  );
+}
+
+/** Of an order: fills in what is still to come, for who has counted it. */
+function AllCame({ receiving: { form } }: Pick<GoodsProps, 'receiving'>) {
+  const { receiveMore: words } = useText();
+  const { lines } = form.values;
+  const isOpen = (line: Line) => line.ordered !== null && line.packs === '';
+  if (!lines.some(isOpen)) return null;
+  const fill = () =>
+    form.set(
+      'lines',
+      lines.map((line) => (isOpen(line) ? { ...line, packs: String(line.ordered) } : line)),
+    );
+  return (
+    <Button variant="default" onClick={fill}>
+      {words.allCame}
+    </Button>
   );
 }
 
@@ -129,16 +155,17 @@ function useLineFocus() {
 }
 
 function Extras({ form }: FormProps) {
-  const { receive } = useText();
+  const { receive, receiveMore: more } = useText();
   const { currency } = useFormat();
   return (
     <FieldGroup title={receive.costs}>
       <FieldRow>
         <DecimalField label={receive.freight} unit={currency} {...form.field('freight')} />
+        <DecimalField label={more.duty} unit={currency} {...form.field('duty')} />
         <DecimalField label={receive.discount} unit={currency} {...form.field('discount')} />
         <SelectField
           label={receive.spread}
-          choices={(['value', 'quantity'] as const).map((key) => ({
+          choices={(['value', 'quantity', 'weight'] as const).map((key) => ({
             ...{ value: key, label: receive.spreads[key] },
           }))}
           {...form.field('spreadKey')}
@@ -152,7 +179,9 @@ function Totals({ values }: { readonly values: Values }) {
   const { totals: words } = useText().receive;
   const totals = totalsOf(values);
   const format = useFormat();
-  const extras = (moneyOf(values.freight) ?? 0n) !== 0n || (moneyOf(values.discount) ?? 0n) !== 0n;
+  const extras = [values.freight, values.duty, values.discount].some(
+    (typed) => (moneyOf(typed) ?? 0n) !== 0n,
+  );
   return (
     <dl className={css.totals} aria-live="polite">
       <div>

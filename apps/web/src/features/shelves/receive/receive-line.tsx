@@ -6,10 +6,13 @@ import { useText } from '../../../text/text-provider.js';
 import { StatusMark } from '../../../ui/status-mark.js';
 import type { Place } from '../api/list-places.js';
 import { daysBetween, nearnessOf } from '../parts/days.js';
-import { broughtBy, type Line } from './lines.js';
+import { LineNewsRow } from './line-news.js';
+import { broughtBy, type Line, type SpreadKey } from './lines.js';
 import { PriceNote } from './price-note.js';
 import { ProductPicker } from './product-picker.js';
 import css from './receive.module.css';
+import { ReceiveMore } from './receive-more.js';
+import type { LineNews } from './use-arrival-check.js';
 
 export interface LineProps {
   readonly line: Line;
@@ -23,6 +26,8 @@ export interface LineProps {
   readonly onRemove: (() => void) | undefined;
   /** Enter: to the next line, or a new one. */
   readonly onEnter: () => void;
+  readonly spreadKey: SpreadKey;
+  readonly news: LineNews | undefined;
 }
 
 /** One line of a delivery as it is written. */
@@ -42,7 +47,7 @@ export function ReceiveLine(props: LineProps) {
           product={line.product}
           supplierId={props.supplierId}
           error={errorAt('presentationId')}
-          onProduct={(product) => onChange({ product })}
+          onProduct={(product) => onChange({ product, parts: {} })}
           onEnter={onEnter}
         />
         <Makes line={line} />
@@ -64,13 +69,21 @@ export function ReceiveLine(props: LineProps) {
         data={props.places.map(({ id, name }) => ({ value: id, label: name }))}
         onChange={(event) => onChange({ locationId: event.currentTarget.value })}
       />
-      <Lot {...props} onKeyDown={enter} />
-      <Expiry {...props} onKeyDown={enter} />
+      {line.lots.length === 0 && <Lot {...props} onKeyDown={enter} />}
+      {line.lots.length === 0 && <Expiry {...props} onKeyDown={enter} />}
       <div className={css.remove}>
         {onRemove && (
           <CloseButton size="xl" aria-label={receive.remove(number)} onClick={onRemove} />
         )}
       </div>
+      {props.news && <LineNewsRow news={props.news} />}
+      <ReceiveMore
+        line={line}
+        number={number}
+        spreadKey={props.spreadKey}
+        errorAt={errorAt}
+        onChange={onChange}
+      />
     </fieldset>
   );
 }
@@ -86,6 +99,7 @@ function Makes({ line }: { readonly line: Line }) {
   return (
     <span className={css.note}>
       {[product.presentation.name, makes].filter((part) => part !== '').join(', ')}
+      {line.ordered !== null && <span>{t.receiveMore.outstanding(line.ordered)}</span>}
     </span>
   );
 }
@@ -102,12 +116,13 @@ function Price({ line, errorAt, onChange, onKeyDown }: FieldProps) {
         label={receive.price}
         inputMode="decimal"
         autoComplete="off"
+        disabled={line.sample}
         value={line.packPrice}
         error={errorAt('packPrice')}
         onChange={(event) => onChange({ packPrice: event.currentTarget.value })}
         onKeyDown={onKeyDown}
       />
-      {line.product && (
+      {line.product && !line.sample && (
         <PriceNote
           product={line.product}
           typed={line.packPrice}

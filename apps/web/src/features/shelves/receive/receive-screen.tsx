@@ -1,4 +1,4 @@
-import { useQuery } from '@tanstack/react-query';
+import { useQueries, useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
 import { useMemo } from 'react';
 import { newKey } from '../../../api/idempotency.js';
@@ -6,6 +6,7 @@ import { useSession } from '../../../app/session.js';
 import { useText } from '../../../text/text-provider.js';
 import { Loaded } from '../../../ui/loaded.js';
 import { PageHead } from '../../../ui/page-head.js';
+import { type Order, orderQuery } from '../api/get-order.js';
 import { type Place, placesQuery } from '../api/list-places.js';
 import { presentationsQuery } from '../api/list-presentations.js';
 import { oneSummaryQuery } from '../api/list-summary.js';
@@ -13,8 +14,9 @@ import { type Supplier, suppliersQuery } from '../api/list-suppliers.js';
 import { readKept } from '../parts/kept.js';
 import parts from '../parts/parts.module.css';
 import { emptyLine, isUntouched, type Product, type Values } from './lines.js';
+import { orderLines } from './order-lines.js';
+import css from './receive.module.css';
 import { ReceiveForm } from './receive-form.js';
-import { KEPT } from './use-receive.js';
 
 const route = getRouteApi('/in/shelves/deliveries/new');
 
@@ -46,14 +48,62 @@ interface Props {
 }
 
 function Started({ suppliers, places }: Props) {
-  const { consumableId } = route.useSearch();
+  const { consumableId, orderId } = route.useSearch();
   const sellers = suppliers.filter(({ active }) => active);
+  if (orderId !== undefined) {
+    return <AgainstOrder suppliers={sellers} places={places} orderId={orderId} />;
+  }
   return consumableId === undefined ? (
     <WithProduct suppliers={sellers} places={places} product={null} />
   ) : (
     <Wanted suppliers={sellers} places={places} consumableId={consumableId} />
   );
 }
+
+/** The address names an order: what it still waits for stands on the lines. */
+function AgainstOrder({ orderId, ...rest }: Props & { readonly orderId: string }) {
+  const order = useQuery(orderQuery(orderId));
+  return <Loaded query={order}>{(found) => <OrderGoods {...rest} order={found} />}</Loaded>;
+}
+
+function OrderGoods({ order, suppliers, places }: Props & { readonly order: Order }) {
+  const { receiveMore: words } = useText();
+  const { today } = useSession();
+  const waiting = order.lines.filter(({ outstanding }) => outstanding > 0);
+  const found = useQueries({
+    queries: waiting.map(({ consumable }) => presentationsQuery(consumable.id)),
+    combine: (results) => ({
+      isReady: results.every(({ isSuccess }) => isSuccess),
+      packs: results.flatMap(({ data }) => data ?? []),
+    }),
+  });
+  const start = useMemo(() => {
+    if (!found.isReady) return undefined;
+    const blank = () => {
+      const form = blankForm(today, suppliers, places);
+      const place = form.lines[0]?.locationId ?? '';
+      const lines = orderLines(order, found.packs, place);
+      return { ...form, supplierId: order.supplier.id, lines };
+    };
+    return { blank, initial: readKept(keptFor(order.id), asValues) ?? blank() };
+  }, [found.isReady, found.packs, order, today, suppliers, places]);
+  if (waiting.length === 0) return <p>{words.orderDone(order.number)}</p>;
+  if (!start) return null;
+  return (
+    <>
+      <p className={css.order}>
+        <Link to="/ordering/orders/$orderId" params={{ orderId: order.id }}>
+          {words.order(order.number)}
+        </Link>
+        {`. ${words.orderHint}`}
+      </p>
+      <ReceiveForm {...start} kept={keptFor(order.id)} suppliers={suppliers} places={places} />
+    </>
+  );
+}
+
+const KEPT = 'receive';
+const keptFor = (orderId: string) => `${KEPT}.${orderId}`;
 
 /** The address names what is to come: its usual pack stands on the first line. */
 function Wanted({ consumableId, ...rest }: Props & { readonly consumableId: string }) {
@@ -87,7 +137,7 @@ function WithProduct({ suppliers, places, product }: ProductProps) {
     const kept = readKept(KEPT, asValues) ?? blank();
     return { blank, initial: withLine(kept, product, packs, suppliers) };
   }, [today, suppliers, places, product, packs]);
-  return <ReceiveForm {...start} suppliers={suppliers} places={places} />;
+  return <ReceiveForm {...start} kept={KEPT} suppliers={suppliers} places={places} />;
 }
 
 function blankForm(
@@ -102,6 +152,7 @@ function blankForm(
     receivedOn: today,
     reference: '',
     freight: '',
+    duty: '',
     discount: '',
     spreadKey: 'value',
     lines: [emptyLine(newKey(), store?.id ?? '')],
@@ -131,5 +182,9 @@ function withLine(
 function asValues(kept: unknown): Values | undefined {
   const isForm =
     typeof kept === 'object' && kept !== null && 'lines' in kept && Array.isArray(kept.lines);
-  return isForm ? (kept as Values) : undefined;
+  if (!isForm) return undefined;
+  const values = kept as Values;
+  // What an older page of this tab had kept lacks what was added since.
+  const lines = values.lines.map((line) => ({ ...emptyLine(line.key, line.locationId), ...line }));
+  return { ...values, duty: values.duty ?? '', lines };
 }

@@ -8,7 +8,7 @@ const product = (id: string): Product => ({
   presentation: {
     ...{ id, consumableId: 'c1', supplierId: null, name: 'Syringe', active: true },
     ...{ dispensing: 'multi-use', containersPerPack: 1, contentPerContainer: '4' },
-    ...{ deviceIdentifier: null, listPrice: null },
+    ...{ deviceIdentifier: null, articleCode: null, listPrice: null },
   },
 });
 
@@ -69,6 +69,18 @@ describe('a scanned pack', () => {
       did: ['added', 'raised', 'lot', 'raised'],
       rows: [['x1', '3', 'P-7', '2027-06-30']],
     });
+  });
+
+  it('answers the line of the order, and so does another lot of the same', () => {
+    const asked = { product: product('x1'), orderLineId: 'o1', ordered: 5 };
+    const start = [{ ...emptyLine('k1', 'p1'), ...asked }];
+    const first = withScan(start, pack({ lotNumber: null, expiresOn: null }), 'n1');
+    expect(first.lines.map((one) => [one.packs, one.orderLineId])).toEqual([['1', 'o1']]);
+    const second = withScan(withScan(start, pack(), 'n1').lines, pack({ lotNumber: 'P-8' }), 'n2');
+    expect(second.lines.map((one) => [one.packs, one.lotNumber, one.orderLineId])).toEqual([
+      ['1', 'P-7', 'o1'],
+      ['1', 'P-8', 'o1'],
+    ]);
   });
 
   it('never writes over a lot, nor over "no lot"', () => {

@@ -25,13 +25,17 @@ export function withScan(lines: readonly Line[], scan: ScannedPack, key: string)
   const same = lines.find((line) => isSame(line, product, scan));
   if (same) return raised(lines, same);
   const open = lines.find((line) => isOf(line, product) && hasNoLot(line) && !isCounted(line));
-  if (open && scan.lotNumber !== null) return filled(lines, open, { ...scan, packs: '1' });
+  if (open && (scan.lotNumber !== null || open.orderLineId !== null)) {
+    return filled(lines, open, { ...scan, packs: '1' });
+  }
   const place = lines.at(-1)?.locationId ?? '';
   const line = {
     ...emptyLine(key, place),
     ...{ product, packs: '1', lotNumber: scan.lotNumber ?? '', expiresOn: scan.expiresOn ?? '' },
+    // Another lot of what was ordered answers the same line of the order.
+    orderLineId: lines.find((one) => isOf(one, product))?.orderLineId ?? null,
   };
-  const kept = lines.filter((one) => !isUntouched(one));
+  const kept = lines.filter((one) => one.product !== null || !isUntouched(one));
   return { lines: [...kept, line], did: 'added', packs: '1' };
 }
 

@@ -17,18 +17,16 @@ import {
   isUntouched,
   type Line,
   type Product,
+  received,
   type Values,
-  written,
 } from './lines.js';
 import { useReceiveScan } from './use-receive-scan.js';
-
-export const KEPT = 'receive';
 
 /** What a scan fills in. */
 const SCANNED = ['presentationId', 'packs', 'lotNumber'] as const;
 
 /** A delivery as it is written, kept in this tab until it is booked. */
-export function useReceive(initial: Values, suppliers: readonly Supplier[]) {
+export function useReceive(kept: string, initial: Values, suppliers: readonly Supplier[]) {
   const t = useText();
   const { today } = useSession();
   const format = useFormat();
@@ -38,7 +36,7 @@ export function useReceive(initial: Values, suppliers: readonly Supplier[]) {
     initial,
     check: (values) => checkDelivery(values, today, t),
     send: (values) => book(bodyOf(values)),
-    fieldOf: (path): string => fieldOf(path, written(form.values.lines)),
+    fieldOf: (path): string => fieldOf(path, received(form.values.lines)),
     onDone: ({ id, lineCount, landedTotal }) => {
       form.reset({ ...initial, lines: [] });
       const params = { deliveryId: id };
@@ -51,7 +49,7 @@ export function useReceive(initial: Values, suppliers: readonly Supplier[]) {
   });
   const { values, set } = form;
   const touched = values.lines.some((line) => !isUntouched(line));
-  useKeep(KEPT, touched ? values : undefined);
+  useKeep(kept, touched ? values : undefined);
   const change = (key: string, part: Partial<Line>) => {
     set(
       'lines',
@@ -87,5 +85,6 @@ function sellerOf(product: Product | null, suppliers: readonly Supplier[]): stri
 /** Where the service speaks about what a line calls otherwise. */
 function errorOf(field: string): string {
   if (field === 'product') return 'presentationId';
+  if (field === 'weight') return 'weightGrams';
   return field === 'noLot' ? 'lotNumber' : field;
 }

@@ -1,0 +1,3 @@
+import './bring-words.js';
+
+export { FilesScreen } from './files-screen.js';

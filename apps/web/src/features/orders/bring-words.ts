@@ -1,0 +1,3 @@
+import { bring } from '../../text/language.js';
+
+await bring('orders');

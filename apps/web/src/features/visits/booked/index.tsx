@@ -1,0 +1,3 @@
+import './bring-words.js';
+
+export { BookedScreen } from './booked-screen.js';
