@@ -22,7 +22,28 @@ const RULES: Record<string, string> = {
              coalesce(sum(CASE WHEN from_account = 'location' THEN cost ELSE -cost END)
                FILTER (WHERE from_account <> to_account AND from_account <> 'supplier'), 0) AS cost
       FROM movements WHERE layer_id = l.id) m
-    WHERE (l.out_quantity <> m.quantity OR l.out_cost <> m.cost) AND l.consumable_id = ANY($1)`,
+    CROSS JOIN LATERAL (SELECT coalesce(sum(amount), 0) AS variance
+      FROM price_variances WHERE layer_id = l.id) v
+    WHERE (l.out_quantity <> m.quantity OR l.out_cost <> m.cost + v.variance)
+      AND l.consumable_id = ANY($1)`,
+  'rule 5: what came in, what went out and what invoices added is what is left': `
+    SELECT l.id, b.* FROM layers l CROSS JOIN LATERAL (
+      SELECT cost_in, cost_out, revalued FROM layer_balances WHERE layer_id = l.id) b
+    WHERE b.cost_in - b.cost_out + b.revalued <> l.landed_cost - l.out_cost
+      AND l.consumable_id = ANY($1)`,
+  'rule 5: a delivery has cost what its lines have cost, whatever was corrected': `
+    SELECT d.id, d.landed_total, sum(l.landed_cost - b.cost) FROM deliveries d
+    JOIN layers l ON l.delivery_id = d.id
+    CROSS JOIN LATERAL (SELECT coalesce(sum(cost), 0) AS cost FROM movements
+      WHERE layer_id = l.id AND to_account = 'supplier') b
+    WHERE d.reversed_at IS NULL
+      AND d.id IN (SELECT delivery_id FROM layers WHERE consumable_id = ANY($1))
+    GROUP BY d.id HAVING d.landed_total <> sum(l.landed_cost - b.cost)`,
+  'rule 5: the parts of a kit cost what the kit cost': `
+    SELECT delivery_id, kit_line FROM layers
+    WHERE kit_lot_id IS NOT NULL AND continues_layer_id IS NULL AND delivery_id IN
+      (SELECT delivery_id FROM layers WHERE consumable_id = ANY($1))
+    GROUP BY delivery_id, kit_line HAVING sum(pack_price) <> max(kit_pack_price)`,
   'rule 5: an exhausted layer has cost exactly what was paid': `
     SELECT * FROM layers
     WHERE out_quantity = received AND out_cost <> landed_cost AND consumable_id = ANY($1)`,

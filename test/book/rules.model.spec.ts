@@ -14,12 +14,13 @@ import {
   withFreshCatalogue,
 } from './book.js';
 import { expectRulesHold } from './invariants.js';
+import { correct, delivery, kitParts } from './model-deliveries.js';
 import { type Step, step } from './model-steps.js';
 
 // Random histories of one practice, sent by several people at the same moment, against the real
 // database. Whatever is answered, the rules hold afterwards, and nothing is ever answered with a 500.
 
-const RUNS = Number(process.env.TRAYBOOK_MODEL_RUNS ?? 1000);
+const RUNS = Number(process.env.TRAYBOOK_MODEL_RUNS ?? 600);
 const SEED = 20_261_125;
 
 let service: TestService;
@@ -91,24 +92,21 @@ async function send(s: SmallBook, the: Step): Promise<number> {
   };
   const note = 'Entered wrongly.';
   switch (the.do) {
-    case 'deliver': {
-      const line = deliveryLine(
-        s[the.item as 'bib'] as Item,
-        s[the.at as 'room'],
-        the.packs,
-        the.price,
-        {
-          lotNumber: the.lot,
-          expiresOn: the.expires,
-        },
-      );
-      return post('/deliveries', {
-        supplierId: s.supplier,
-        receivedOn: the.day,
-        freight: the.freight,
-        lines: [line],
+    case 'deliver':
+      return post('/deliveries', delivery(s, the));
+    case 'make a kit': {
+      return post(`/presentations/${s.adhesive.presentation}/parts`, kitParts(s), 'PUT');
+    }
+    case 'invoice': {
+      const lines = [{ lineNumber: 1, packPrice: the.price }];
+      const freight = the.freight === null ? {} : { freight: the.freight };
+      return post(`/deliveries/${await some(s, DELIVERIES, the.which)}/invoice`, {
+        lines,
+        ...freight,
       });
     }
+    case 'correct':
+      return correct(owner, s, the, post);
     case 'visit':
       return post('/visits', await visit(s, the));
     case 'reverse visit':
@@ -172,6 +170,18 @@ describe('any history, sent by several people at once', () => {
     await expectRulesHold(owner);
     expect(booked).toBeGreaterThan(RUNS * 2);
   }, 900_000);
+
+  it('has corrected lines, booked later invoices, and received kits', async () => {
+    const { rows } = await owner.query<Record<string, number>>(
+      `SELECT count(*) FILTER (WHERE continues_layer_id IS NOT NULL)::int AS continued,
+              count(*) FILTER (WHERE undone)::int AS replaced,
+              count(*) FILTER (WHERE kit_lot_id IS NOT NULL)::int AS in_kits,
+              (SELECT count(*)::int FROM price_variances WHERE amount <> 0 AND to_stock <> 0
+                 AND kind = 'invoice') AS invoiced
+       FROM layers`,
+    );
+    for (const count of Object.values(rows[0] ?? { none: 0 })) expect(count).toBeGreaterThan(0);
+  });
 
   it('has recorded shared doses, redone work and the time of assistants', async () => {
     const { rows } = await owner.query<Record<string, number>>(

@@ -15,7 +15,7 @@ const RESTORATIONS = 'SELECT to_jsonb(r) - $1::text[] AS row FROM restorations r
 const LINES = 'SELECT to_jsonb(u) - $1::text[] AS row FROM usage_lines u ORDER BY id';
 const NEW = [
   ...['without_anaesthetic', 'shares_dose', 'assistant_minutes', 'length_mm', 'width_mm'],
-  ...['volume_source', 'redo_of'],
+  ...['volume_source', 'redo_of', 'booked_visit_id'],
 ];
 
 let database: TestDatabase;

@@ -146,6 +146,8 @@ describe('both screens', () => {
     const page = await open('/costs/contributions?by=reason');
     await page.getByLabel('Language').selectOption('de');
     await page.getByRole('heading', { name: 'Vom Honorar zu dem, was bleibt' }).waitFor();
+    const file = page.getByRole('link', { name: /XLSX/ });
+    expect(await file.getAttribute('href')).toMatch(/\.xlsx\?groupBy=reason&lang=de$/);
     await page.getByRole('link', { name: 'Material und Honorare' }).click();
     await page.getByText('Material als Anteil der Honorare').waitFor();
   });

@@ -29,6 +29,13 @@ beforeAll(async () => {
       restorations: [restoration(s, { attempts })],
     });
   }
+  const cartridge = await s.book.consumable('Cartridge', 'Anaesthetic', 'piece');
+  await s.book.presentation(cartridge, 'by-piece', 50, '1', { listPrice: '25' });
+  const use = { placed: '0', dispensed: '1' };
+  await s.book.template('Numbed tooth', [
+    { ...use, consumableId: cartridge, driver: 'front segment or quadrant' },
+    { ...use, consumableId: s.strip.id, driver: 'restoration', everyAttempt: true },
+  ]);
 });
 
 afterEach(() => browser.closePages());
@@ -114,6 +121,41 @@ describe('a quote', () => {
     await page.goBack();
     await eventually(async () => (await cellsOf(ways(page), 'Fee'))[0], '€570.00');
     expect(await row(page, 2).getByLabel('Fee').inputValue()).toBe('');
+  });
+
+  it('is asked for retakes, a measured cavity, and without anaesthetic', async () => {
+    const page = await openQuotes({ browser, web });
+    const first = row(page, 1);
+    await first.getByLabel('Tooth').fill('21');
+    await first.getByLabel('Surfaces').fill('m');
+    await first.getByLabel('Template').selectOption('Numbed tooth');
+    await first.getByLabel('Fee').fill('200');
+    await first.locator('summary').click();
+    await first.getByLabel('Retakes').fill('2');
+    await first.getByLabel('Cavity, length').fill('4');
+    await first.getByLabel('Cavity, width').fill('3');
+    await page.getByRole('button', { name: 'Compare' }).click();
+    await first.getByText('A measured cavity needs all three').waitFor();
+    await first.getByLabel('Cavity, depth').fill('2,5');
+    await page.getByRole('button', { name: 'Compare' }).click();
+    // A cartridge for 0.50, and a strip for 0.07 three times.
+    await eventually(() => cellsOf(ways(page), 'Material'), ['€0.71']);
+    await first.getByLabel('Without anaesthetic').check();
+    await page.getByRole('button', { name: 'Compare' }).click();
+    await page.waitForURL('**r=21.M.d.3mnx2l4w3d2p5.**');
+    await eventually(() => cellsOf(ways(page), 'Material'), ['€0.21']);
+    await page.getByText(/2 retakes, without anaesthetic, [\d.]+ mm³ as measured/).waitFor();
+    await expectAccessible(page);
+    await shot(page, 'quotes-rare');
+    await page.reload();
+    await ways(page).waitFor();
+    await first.getByText('2 retakes, without anaesthetic, 4 × 3 × 2.5 mm').waitFor();
+    expect(await cellsOf(ways(page), 'Material')).toEqual(['€0.21']);
+    await page.setViewportSize({ width: 390, height: 844 });
+    await eventually(() => page.evaluate(() => document.documentElement.scrollWidth), 390);
+    await first.locator('summary').click();
+    await first.getByLabel('Without anaesthetic').scrollIntoViewIfNeeded();
+    await shot(page, 'quotes-rare-390');
   });
 
   it('takes an address that means nothing as if it said nothing', async () => {

@@ -21,9 +21,11 @@ import {
 } from '#lib/stock';
 import { PostVisit, ReverseVisit } from '#lib/visits';
 import { atMost, BookReader, bookingKey, locationId, PRACTICE_ID } from './book-reader.js';
+import { bookedRuns } from './booked-steps.js';
 import { CATALOGUE, consumableId, consumableOf, itemNumber, presentationId } from './catalogue.js';
 import { demoId } from './dice.js';
 import { moneyRuns } from './money-steps.js';
+import { OrderSteps } from './order-steps.js';
 import { PEOPLE, PLACES, PRACTICE, SUPPLIERS } from './practice.js';
 import type { Step, StepKind, StepOf } from './steps.js';
 import type { DemoVersion } from './template-parts.js';
@@ -59,7 +61,8 @@ export class BookSteps {
   ) {
     this.reader = new BookReader(app.get(UnitOfWork, { strict: false }));
     const money = moneyRuns(app, this.reader, this);
-    this.runs = { ...this.masterData(), ...this.goods(), ...this.visits(), ...money };
+    const ahead = bookedRuns(app, this);
+    this.runs = { ...this.masterData(), ...this.goods(), ...this.visits(), ...money, ...ahead };
   }
 
   async run(step: Step): Promise<void> {
@@ -86,6 +89,7 @@ export class BookSteps {
         return `${templateId(step.payload.template)}/${step.payload.version}`;
       case 'lotStatus':
       case 'costRate':
+      case 'bookings':
         return undefined;
       default:
         return bookingKey(this.day, step.key);
@@ -137,17 +141,21 @@ export class BookSteps {
 
   private goods() {
     const receive = this.get(ReceiveDelivery);
+    const orders = new OrderSteps(this.app, this.manager);
     const reverse = this.get(ReverseDelivery);
     const { manager, reader } = this;
     return {
-      delivery: ({ payload }, key) => {
-        const { supplier, lines, ...more } = payload;
+      order: (step, key) => orders.run(step, key),
+      delivery: async ({ payload }, key) => {
+        const { supplier, lines, order, ...more } = payload;
+        const ordered = order ? await orders.place(key, supplier, order) : undefined;
         return receive.run(manager, key, {
           ...more,
           supplierId: demoId('supplier', supplier),
           lines: lines.map(({ consumable: _, place, ...line }) => ({
             ...line,
             locationId: locationId(place),
+            orderLineId: ordered?.get(line.presentationId) ?? null,
           })),
         });
       },

@@ -195,6 +195,23 @@ describe('the book of the demo', () => {
     expect(await count('FROM shortfalls WHERE settled = quantity')).toBeGreaterThan(20);
   });
 
+  it('has orders in every state: one late, one that came in part, and many that came', async () => {
+    const states = await rows<{ state: string; n: number }>(
+      'SELECT state, count(*)::int AS n FROM orders GROUP BY state ORDER BY state',
+    );
+    expect(states.map(({ state }) => state)).toEqual([
+      ...['approved', 'cancelled', 'closed', 'draft', 'sent'],
+    ]);
+    expect(states.find(({ state }) => state === 'closed')?.n).toBeGreaterThan(10);
+    const late = "FROM orders WHERE state = 'sent' AND expected_on + 2 < $1";
+    expect(await count(late, [TODAY])).toBe(1);
+    const inPart = await count(
+      `FROM orders o WHERE o.state = 'sent' AND EXISTS (SELECT FROM layers l
+         JOIN order_lines ol ON ol.id = l.order_line_id WHERE ol.order_id = o.id)`,
+    );
+    expect(inPart).toBe(1);
+  });
+
   it('has every way in which goods move', async () => {
     const ways = await rows<{ way: string }>(
       `SELECT DISTINCT from_account || ' to ' || to_account AS way FROM movements`,
@@ -239,6 +256,11 @@ describe('the tour of README', () => {
         payload: { signInName: owner?.signInName, password: owner?.password },
       });
       const cookie = String(signedIn.headers['set-cookie']).split(';')[0] ?? '';
+      const alerts = await app.inject({ url: '/api/reorder/alerts', headers: { cookie } });
+      const risks = alerts
+        .json<{ alerts: { kind: string; bookedVisits: object[] }[] }>()
+        .alerts.filter((alert) => alert.kind === 'runs out before delivery');
+      expect(risks.some((alert) => alert.bookedVisits.length > 0)).toBe(true);
       const answers = new Map<string, unknown>();
       const tour = readTour();
       expect(tour.length).toBeGreaterThanOrEqual(6);

@@ -152,7 +152,8 @@ function noneShort(world: World, delivery: DeliveryPayload): boolean {
 
 function bookedTwice(world: World, date: IsoDate, delivery: DeliveryPayload): void {
   const reference = `${delivery.reference} (copy)`;
-  book(world, { ...delivery, reference }, false);
+  const { order: _, ...again } = delivery;
+  book(world, { ...again, reference }, false);
   const payload = { reference, note: 'The same delivery note was booked twice.' };
   const key = `reverse-delivery/${reference}`;
   world.steps.push({ date, kind: 'reverseDelivery', key, payload });

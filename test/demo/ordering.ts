@@ -1,6 +1,7 @@
 import { addDays, type IsoDate } from '#lib/platform';
 import { nextWorkday, weekdayOf } from './calendar.js';
 import { CATALOGUE, consumableOf, contentOf, presentationId } from './catalogue.js';
+import { orderBehind } from './orders.js';
 import { micro } from './plan-usage.js';
 import { SUPPLIERS, type SupplierKey } from './practice.js';
 import { newLayer } from './shelf.js';
@@ -27,7 +28,7 @@ export function stockUp(world: World, day: IsoDate): void {
       const wanted = row.fixed ? (level?.upTo ?? 0) : (level?.upTo ?? 0) * 1.1;
       return { consumable: row.key, packs: packsFor(row.key, wanted) };
     });
-    world.orders.push({ supplier, arrives: day, lines });
+    world.orders.push({ supplier, ordered: day, arrives: day, lines });
   }
 }
 
@@ -44,7 +45,7 @@ export function review(world: World, day: IsoDate): void {
     if (lines.length === 0) continue;
     const [from, to] = facts.leadDays;
     const arrives = nextWorkday(addDays(day, world.dice.int(from, to)));
-    world.orders.push({ supplier, arrives, lines });
+    world.orders.push({ supplier, ordered: day, arrives, lines });
   }
 }
 
@@ -86,6 +87,7 @@ export function arrivals(world: World, day: IsoDate): DeliveryPayload[] {
       reference,
       ...extras(world, supplier, lines),
       lines,
+      ...orderBehind(world, order, day),
     };
     book(world, payload);
     return payload;

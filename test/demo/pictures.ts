@@ -32,6 +32,7 @@ const PICTURES: readonly Picture[] = [
     act: (page) => enterVisit(page, 'C-1031'),
   },
   { name: 'shelves', role: 'manager', address: '/shelves?category=Composite' },
+  { name: 'ordering', role: 'manager', address: '/ordering' },
   { name: 'costs', role: 'dentist', address: '/costs?from=2026-08-01&to=2026-10-31' },
   { name: 'trace', role: 'auditor', address: '/trace', act: traceLot },
   { name: 'template', role: 'dentist', address: '/setup/templates', dark: true, act: openFirst },

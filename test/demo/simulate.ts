@@ -1,4 +1,5 @@
 import type { IsoDate } from '#lib/platform';
+import { bookedAfter } from './booked.js';
 import { weekdayOf, workdaysUpTo } from './calendar.js';
 import { consumableId, consumableOf } from './catalogue.js';
 import { chargeVisit } from './charging.js';
@@ -6,6 +7,7 @@ import { demoId } from './dice.js';
 import { afterDelivery, morning } from './events.js';
 import { checkShelves, countSome, mishaps, restock } from './housekeeping.js';
 import { arrivals, review, stockUp } from './ordering.js';
+import { ordersNow } from './orders.js';
 import type { PlannedUse } from './plan-usage.js';
 import type { LotRef, VisitPayload } from './steps.js';
 import { newWorld, type PlannedDay, type World } from './world.js';
@@ -42,6 +44,9 @@ function liveOneDay(world: World, planned: PlannedDay, index: number): void {
   if (before !== undefined) countSome(world, day, index);
   mishaps(world, day);
   const wrong = world.days.length - 1 - index === WRONG_CHART;
+  if (index === world.days.length - 1) {
+    world.steps.push(...ordersNow(world, day), ...bookedAfter(day));
+  }
   planned.visits.forEach(({ visit, uses }, n) => {
     const last = index === world.days.length - 1 && n === planned.visits.length - 1;
     const posted = {

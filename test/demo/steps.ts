@@ -1,5 +1,6 @@
 import type { CavityClass, CavitySize, Reason } from '#lib/dentition';
 import type { CostShareKey, IsoDate } from '#lib/platform';
+import type { BookedRestorationInput } from '#lib/visits';
 import type { DentistName, PlaceKey, RoomKey, SupplierKey } from './practice.js';
 import type { BalancePayload, ChargeLine, PlanKey } from './prices.js';
 
@@ -58,6 +59,17 @@ export interface VisitPayload {
   readonly scanned?: readonly LotRef[];
 }
 
+/** A booking as the scenario tells it. */
+export interface DemoBooking {
+  readonly reference: string;
+  readonly day: IsoDate;
+  readonly chartReference: string | null;
+  readonly alike: number;
+  readonly dentist: DentistName | null;
+  readonly room: RoomKey | null;
+  readonly restorations: readonly BookedRestorationInput[];
+}
+
 export interface DeliveryLine {
   readonly consumable: string;
   readonly presentationId: string;
@@ -68,6 +80,28 @@ export interface DeliveryLine {
   readonly expiresOn: IsoDate | null;
 }
 
+export interface OrderedPacks {
+  readonly consumable: string;
+  readonly packs: number;
+}
+
+/** An order as it was sent. */
+export interface SentOrder {
+  readonly orderedOn: IsoDate;
+  readonly expectedOn: IsoDate;
+  readonly lines: readonly OrderedPacks[];
+}
+
+export interface OrderPayload {
+  readonly supplier: SupplierKey;
+  readonly lines: readonly OrderedPacks[];
+  readonly note: string | null;
+  /** How far it has come; a sent one says when. */
+  readonly upTo: 'draft' | 'approved' | 'cancelled' | Omit<SentOrder, 'lines'>;
+  /** What somebody heard on the phone when asking where it is. */
+  readonly chased?: string;
+}
+
 export interface DeliveryPayload {
   readonly supplier: SupplierKey;
   readonly receivedOn: IsoDate;
@@ -75,6 +109,8 @@ export interface DeliveryPayload {
   readonly freight: string;
   readonly discount: string;
   readonly lines: readonly DeliveryLine[];
+  /** The order that it answers; left out: nobody kept one. */
+  readonly order?: SentOrder;
 }
 
 export type WasteReason = 'expired' | 'after-opening limit' | 'wrong shade opened' | 'contaminated';
@@ -111,6 +147,8 @@ interface Payloads {
     readonly note: string;
   };
   visit: VisitPayload;
+  order: OrderPayload;
+  bookings: { readonly bookings: readonly DemoBooking[] };
   fee: { readonly code: string; readonly validFrom: IsoDate };
   feeVersion: { readonly code: string; readonly validFrom: IsoDate };
   plan: { readonly plan: PlanKey; readonly checkedOn: IsoDate };

@@ -49,6 +49,12 @@ async function settleAlert(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Write off' }).first().click();
   await page.waitForURL(/do=write-off/);
   await page.getByRole('button', { name: 'Write off' }).last().waitFor();
+  await page.getByRole('link', { name: 'Ordering' }).first().click();
+  await page.getByRole('heading', { level: 1, name: 'To order' }).waitFor();
+  await page.getByRole('button', { name: 'Make order' }).first().waitFor();
+  await page.getByRole('link', { name: 'Orders', exact: true }).click();
+  await page.getByRole('heading', { level: 1, name: 'Orders' }).waitFor();
+  await page.locator('#content tbody a').first().waitFor();
 }
 
 async function followCost(page: Page): Promise<void> {

@@ -17,6 +17,7 @@ export interface PlannedDay {
 
 export interface Order {
   readonly supplier: SupplierKey;
+  readonly ordered: IsoDate;
   readonly arrives: IsoDate;
   readonly lines: readonly { readonly consumable: string; readonly packs: number }[];
 }

@@ -41,6 +41,8 @@ describe('the browser app', () => {
     expect(answer.status).toBe(200);
     expect(answer.headers['content-type']).toMatch(/javascript/);
     expect(answer.headers['cache-control']).toBe('public, max-age=31536000, immutable');
+    expect(answer.headers['x-content-type-options']).toBe('nosniff');
+    expect(answer.headers['content-security-policy']).toBeUndefined();
   });
 
   it.each([

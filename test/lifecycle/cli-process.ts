@@ -30,11 +30,15 @@ export class CliProcess {
   private readonly child: ChildProcess;
   private readonly exit: Promise<number | string>;
 
-  constructor(command: string, cwd: string, settings: Readonly<Record<string, string>> = {}) {
+  constructor(
+    command: string | readonly string[],
+    cwd: string,
+    settings: Readonly<Record<string, string>> = {},
+  ) {
     const inherited = Object.entries(process.env).filter(([name]) => !SETTINGS.includes(name));
     const env = { ...Object.fromEntries(inherited), PORT: '0', ...settings };
     const main = join(ROOT, 'dist/apps/cli/src/main.js');
-    this.child = spawn(process.execPath, [main, command], { cwd, env });
+    this.child = spawn(process.execPath, [main, ...[command].flat()], { cwd, env });
     this.child.stdout?.on('data', (chunk: Buffer) => {
       this.stdout += chunk.toString();
     });

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from '@jest/globals';
@@ -27,7 +27,10 @@ afterEach(async () => {
   folder.remove();
 });
 
-function cli(command: string, settings: Record<string, string> = {}): CliProcess {
+function cli(
+  command: string | readonly string[],
+  settings: Record<string, string> = {},
+): CliProcess {
   const child = new CliProcess(command, folder.path, settings);
   running.push(child);
   return child;
@@ -189,6 +192,29 @@ describe('a start that cannot be', () => {
     expect(said).toContain('belongs to a real practice');
     expect((await owner.query('SELECT FROM practices')).rowCount).toBe(1);
     expect((await owner.query('SELECT FROM people')).rowCount).toBe(0);
+    await owner.end();
+    await database.drop();
+  });
+
+  it('brings a list in from a file and writes the book into a workbook', async () => {
+    const database = await createTestDatabase();
+    const owner = await asOwner(database.url);
+    await owner.query(
+      `WITH practice AS (INSERT INTO practices (id, name, time_zone, currency)
+         VALUES (gen_random_uuid(), 'Files', 'Europe/Vienna', 'EUR') RETURNING id)
+       INSERT INTO people (id, practice_id, display_name, sign_in_name, password_hash, role)
+       SELECT gen_random_uuid(), id, 'Owner', 'owner', 'none', 'owner' FROM practice`,
+    );
+    const settings = { DATABASE_URL: database.url };
+    const list = join(folder.path, 'list.csv');
+    writeFileSync(list, 'Supplier\nFernmoor\n');
+    const right = cli(['import', 'suppliers', list], settings);
+    await succeeds(right);
+    expect(right.stdout).toContain('Brought in: 1 new, 0 changed, 0 the same.');
+    const workbook = join(folder.path, 'book.xlsx');
+    await succeeds(cli(['export', workbook], settings));
+    expect(readFileSync(workbook).subarray(0, 2).toString()).toBe('PK');
+    expect((await owner.query('SELECT name FROM suppliers')).rows).toEqual([{ name: 'Fernmoor' }]);
     await owner.end();
     await database.drop();
   });

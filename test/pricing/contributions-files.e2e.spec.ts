@@ -111,6 +111,75 @@ describe('as files', () => {
     expect(words).toContain('Figures are planning aids.');
   });
 
+  const inBoth = async (path: string) => {
+    const join = path.includes('?') ? '&' : '?';
+    return [await file(path), await file(`${path}${join}lang=de`)] as const;
+  };
+
+  it.each([
+    'restoration-costs',
+    'template-usage',
+    'waste',
+    'variances',
+    'chair-time',
+    'price-changes',
+    'habits',
+    'contributions',
+    'supply-share',
+  ])('%s speaks German: every column, and no number is another one', async (name) => {
+    const [english, german] = (await inBoth(`/reports/${name}.csv`)).map(({ body }) =>
+      body
+        .trimEnd()
+        .split('\r\n')
+        .map((line) => line.split(',')),
+    );
+    const [head = [], ...rows] = english ?? [];
+    const [kopf = [], ...zeilen] = german ?? [];
+    expect(kopf).toHaveLength(head.length);
+    const same = head.filter((each, i) => each === kopf[i] && !/^p\d\d$/.test(each));
+    expect(same).toEqual([]);
+    const numbers = (list: string[][]) =>
+      list.map((row) => row.filter((c) => /^-?[\d.]+$/.test(c)));
+    expect(numbers(zeilen)).toEqual(numbers(rows));
+  });
+
+  it('say what they were made for in German, on paper with German numbers', async () => {
+    const path = '/reports/contributions';
+    const query = 'groupBy=reason&from=2026-05-01&to=2026-07-31';
+    const [plain, german] = await inBoth(`${path}.pdf?${query}`);
+    const words = textOfPdf(german.rawPayload);
+    for (const said of [
+      'Was Restaurationen übrig lassen',
+      '01.05.2026 bis 31.07.2026.',
+      'Beträge in EUR.',
+      'Alle Zahlen sind Planungshilfen.',
+      'Seite 1 von 1',
+      'Karies',
+      'Zusammen',
+    ]) {
+      expect(words).toContain(said);
+    }
+    expect(words).not.toMatch(/Figures are|decay|Together/);
+    expect(textOfPdf(plain.rawPayload)).toContain('2026-05-01 to 2026-07-31.');
+    const { rows } = await b.s.book.done<Report>('GET', `${path}?${query}&lang=de`);
+    for (const { fee } of rows) {
+      const shown = Number(fee).toLocaleString('de', { minimumFractionDigits: 2 });
+      expect(words).toContain(shown);
+    }
+    const [, workbook] = await inBoth(`${path}.xlsx?${query}`);
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.load(workbook.rawPayload as unknown as ArrayBuffer);
+    expect(book.worksheets.map(({ name }) => name)).toEqual([
+      'Was Restaurationen übrig lassen',
+      'Zu dieser Datei',
+    ]);
+    const [sheet] = book.worksheets;
+    expect(sheet?.getRow(1).getCell(2).value).toBe('Restaurationen');
+    expect(typeof sheet?.getRow(2).getCell(2).value).toBe('number');
+    const refused = await b.s.book.ask('GET', `${path}.csv?lang=xx`, undefined, 'manager');
+    expect([refused.status, refused.body.errors]).toMatchObject([400, [{ field: 'lang' }]]);
+  });
+
   it.each([
     ['text/csv', 'text/csv; charset=utf-8'],
     ['application/pdf', 'application/pdf'],

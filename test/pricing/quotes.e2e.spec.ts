@@ -209,3 +209,80 @@ describe('a quote', () => {
     expect(CHART).toBe('C-2001');
   });
 });
+
+describe('a quote of what a visit can be planned with', () => {
+  let numbed: object;
+
+  beforeAll(async () => {
+    const cartridge = await s.book.consumable('Cartridge', 'Anaesthetic', 'piece');
+    await s.book.presentation(cartridge, 'by-piece', 50, '1', { listPrice: '25' });
+    const line = (consumableId: string, driver: string, dispensed: string, more: object = {}) => ({
+      ...{ consumableId, driver, placed: '0', dispensed },
+      ...more,
+    });
+    const templateId = await s.book.template('Numbed front tooth', [
+      line(s.bib.id, 'visit', '1'),
+      line(cartridge, 'front segment or quadrant', '1'),
+      line(s.paste.id, 'mm3', '0.002', { everyAttempt: true }),
+    ]);
+    numbed = { templateId, shades: [], fee: '200', volumeMm3: '20' };
+  });
+
+  const made = (...more: object[]) =>
+    quote({ restorations: more.map((each) => restoration(s, { ...numbed, ...each })) });
+  const looks = { tooth: '11', reason: 'cosmetic' };
+
+  // Bib 0.045, cartridge 25 / 50, paste 20 x 0.002 g at 18.
+  it('counts retakes, and leaves out anaesthetic where it is not wanted', async () => {
+    const material = async (more: object) =>
+      way(await made(more), 'all in one visit').material as string;
+    expect(await material({})).toBe('1.27');
+    expect(await material({ attempts: 3 })).toBe('2.71');
+    expect(await material({ withoutAnaesthetic: true })).toBe('0.77');
+    expect((await made({ attempts: 3, withoutAnaesthetic: true })).restorations).toMatchObject([
+      { attempts: 3, withoutAnaesthetic: true, volumeMm3: '20', volumeSource: 'entered' },
+    ]);
+  });
+
+  it('keeps the anaesthetic of a visit as long as one of its restorations needs it', async () => {
+    const repeated = (of: Quote) =>
+      way(of, 'insured first, cosmetic later').repeated.map(({ consumable }) => consumable.name);
+    expect(repeated(await made({}, looks)).sort()).toEqual(['Cartridge', 'Patient bib']);
+    const bare = await made({}, { ...looks, withoutAnaesthetic: true });
+    expect(repeated(bare)).toEqual(['Patient bib']);
+    expect(way(bare, 'all in one visit').material).toBe('1.99');
+    expect(way(bare, 'cosmetic only').material).toBe('0.77');
+  });
+
+  it('costs what the visit planner says of the same, measured, twice and without', async () => {
+    const sides = { volumeMm3: null, lengthMm: '4', widthMm: '3', depthMm: '2.5' };
+    for (const more of [{}, { attempts: 2 }]) {
+      const restorations = [{ ...numbed, ...sides, ...more, fee: undefined }];
+      for (const withoutAnaesthetic of [false, true]) {
+        const preview = await s.book.done<{ materialCost: string }>('POST', '/visits/preview', {
+          ...{ visitedOn: '2026-01-05', locationId: s.room, withoutAnaesthetic },
+          restorations: restorations.map((each) => restoration(s, each)),
+        });
+        const quoted = await made({ ...sides, ...more, withoutAnaesthetic });
+        expect(quoted.restorations).toMatchObject([{ volumeSource: 'dimensions' }]);
+        expect(way(quoted, 'all in one visit').material).toBe(preview.materialCost);
+      }
+    }
+  });
+
+  it('is refused by its field where that does not fit', async () => {
+    const cases: [object, string[]][] = [
+      [{ withoutAnaesthetic: 'no' }, ['restorations[0].withoutAnaesthetic']],
+      [{ attempts: 11 }, ['restorations[0].attempts']],
+      [{ lengthMm: '0' }, ['restorations[0].lengthMm']],
+      [{ lengthMm: '4', widthMm: '3', depthMm: '2' }, ['restorations[0].volumeMm3']],
+      [{ volumeMm3: null, lengthMm: '4' }, ['restorations[0].widthMm', 'restorations[0].depthMm']],
+    ];
+    for (const [more, fields] of cases) {
+      const restorations = [restoration(s, { ...numbed, ...more })];
+      const answer = await s.book.ask('POST', '/quotes', quoteBody(s, { restorations }));
+      const errors = (answer.body.errors ?? []) as { field: string }[];
+      expect(errors.map(({ field }) => field)).toEqual(fields);
+    }
+  });
+});

@@ -122,8 +122,36 @@ export interface Forecast {
   }[];
 }
 
+export interface Substitute {
+  readonly kind: string;
+  readonly consumable: { readonly id: string };
+  readonly presentation: { readonly id: string } | null;
+  readonly packPrice: string | null;
+  readonly unitPrice: string | null;
+  readonly spare: string;
+  readonly note: string | null;
+}
+
+export interface Lead {
+  readonly statedDays: number;
+  readonly statedBy: string;
+  readonly orders: number;
+  readonly open: number;
+  readonly assumed: string;
+  readonly mean: string;
+  readonly workingDays: readonly { days: number; chance: string }[];
+  readonly fromToday: readonly { days: number; chance: string }[];
+}
+
 export interface Proposal {
   readonly consumable: { readonly id: string };
+  readonly presentation: { readonly id: string; readonly minimumPacks: number } | null;
+  readonly lead: Lead | null;
+  readonly substitutes: readonly Substitute[];
+  readonly use: readonly { level: string; quantity: string }[];
+  readonly neededInDays: number | null;
+  readonly wasteAfter: string;
+  readonly before: { readonly stockOutChance: string };
   readonly reason: string;
   readonly packs: number;
   readonly added: number;
@@ -148,6 +176,7 @@ export interface Proposal {
 export interface Proposals {
   readonly asOf: string;
   readonly looked: number;
+  readonly budgetLeft: string | null;
   readonly orders: readonly {
     supplier: { id: string; name: string } | null;
     status: string;

@@ -28,6 +28,7 @@ const TERMS = {
   freight: '7.90',
   freeFreightFrom: '250.00',
   workingDays: ['monday', 'thursday'],
+  closures: [{ firstDay: '2026-12-24', lastDay: '2027-01-01', note: 'Turn of the year' }],
 };
 
 const put = (path: string, body: object, role: 'owner' | 'manager' | 'assistant' = 'owner') =>
@@ -120,7 +121,10 @@ describe('what a consumable has of its own', () => {
 describe('the terms of a supplier', () => {
   it('are kept exactly, and audited', async () => {
     const answer = await put(`/suppliers/${s.supplier}`, TERMS);
-    expect([answer.status, answer.body]).toEqual([200, { supplierId: s.supplier, terms: TERMS }]);
+    expect([answer.status, answer.body]).toMatchObject([
+      200,
+      { supplierId: s.supplier, terms: TERMS, lead: { statedDays: 5, statedBy: 'supplier' } },
+    ]);
     expect(await get(`/suppliers/${s.supplier}`)).toEqual(answer.body);
     expect(await audited('supplier-terms.changed')).toHaveLength(1);
   });
