@@ -167,6 +167,25 @@ describe('a delivery against an order', () => {
     await eventually(() => rows.count(), 2);
     expect(await rows.nth(1).textContent()).toMatch(/Etchant gel.*In Set-Charge SET-1.*E-3/);
   });
+
+  it('is traced by the number of the kit, and held with every part', async () => {
+    const page = await open('/trace?q=SET-1');
+    await page.getByRole('row', { name: /E-3/ }).getByRole('link').click();
+    await page.getByRole('heading', { name: 'It came in kit lot SET-1' }).waitFor();
+    const parts = page.getByRole('table', { name: 'Lots of the parts of the kit' });
+    await eventually(() => parts.locator('tbody tr').count(), 2);
+    await looks(page, 'trace-kit');
+    await page.getByRole('button', { name: 'Hold or release' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog
+      .getByLabel('What is meant')
+      .selectOption({ label: 'The whole kit SET-1, with every part' });
+    await dialog.getByLabel('From now on it is').selectOption('recalled');
+    await dialog.getByLabel('Why').fill('Notice of the maker of 4 May.');
+    await dialog.getByRole('button', { name: 'Write it down' }).click();
+    await dialog.waitFor({ state: 'hidden' });
+    await eventually(() => parts.getByText('recalled').count(), 2);
+  });
 });
 
 describe('a delivery that was booked wrongly', () => {

@@ -8,6 +8,7 @@ import { Section } from '../../ui/section.js';
 import { type Found as Answer, findQuery } from './api/find.js';
 import css from './found.module.css';
 import { LotList } from './lot-list.js';
+import { DamagedSection } from './relations-section.js';
 
 const route = getRouteApi('/in/trace');
 
@@ -25,10 +26,11 @@ interface Props {
 function Ways({ words, found }: Props) {
   const t = useText();
   const navigate = route.useNavigate();
-  const { lots, chart } = found;
+  const { lots, chart, damaged } = found;
   const [first] = lots;
-  const onlyLot = lots.length === 1 && chart === undefined ? first?.id : undefined;
-  const onlyChart = lots.length === 0 ? chart : undefined;
+  const alone = damaged.length === 0;
+  const onlyLot = alone && lots.length === 1 && chart === undefined ? first?.id : undefined;
+  const onlyChart = alone && lots.length === 0 ? chart : undefined;
   useEffect(() => {
     if (onlyLot !== undefined)
       void navigate({ search: (old) => ({ ...old, q: words, lotId: onlyLot }), replace: true });
@@ -36,15 +38,22 @@ function Ways({ words, found }: Props) {
       void navigate({ search: (old) => ({ ...old, q: words, chart: onlyChart }), replace: true });
   }, [onlyLot, onlyChart, words, navigate]);
   if (onlyLot !== undefined || onlyChart !== undefined) return null;
-  if (first === undefined) return <Nothing words={words} found={found} />;
+  if (first === undefined && chart === undefined && alone) {
+    return <Nothing words={words} found={found} />;
+  }
   return (
     <>
       <p role="status" className={css.said}>
-        {t.trace.several(words)}
+        {lots.length + damaged.length === 1 && chart === undefined
+          ? t.trace.damaged.only(words)
+          : t.trace.several(words)}
       </p>
-      <Section title={t.trace.chooseLots}>
-        <LotList lots={lots} q={words} more={found.more} />
-      </Section>
+      {lots.length > 0 && (
+        <Section title={t.trace.chooseLots}>
+          <LotList lots={lots} q={words} more={found.more} />
+        </Section>
+      )}
+      <DamagedSection damaged={damaged} />
       {chart !== undefined && (
         <Section title={t.trace.chooseChart}>
           <p className={css.chart}>

@@ -9,11 +9,14 @@ import { NoteField, SelectField } from '../../ui/fields.js';
 import { Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { notify } from '../../ui/notice-store.js';
 import { useForm } from '../../ui/use-form.js';
-import { type LotStatus, setLotStatus } from './api/set-lot-status.js';
+import { type LotStatus, setKitStatus, setLotStatus } from './api/set-lot-status.js';
 
 const route = getRouteApi('/in/trace');
 
 const STATUSES = ['released', 'quarantined', 'recalled'] as const satisfies LotStatus[];
+
+/** Not the kit in which it came. */
+const THIS_LOT = 'lot';
 
 /** What a held or released lot changes elsewhere. */
 const CHANGES = ['lots', 'stock', 'alerts', 'charts', 'visits', 'layers', 'deliveries'];
@@ -51,18 +54,21 @@ function HoldForm({ lot, onClose, onReopen }: FormProps) {
   const t = useText();
   const queries = useQueryClient();
   const words = t.trace.hold;
-  const initial: { status: LotStatus; note: string } = {
+  const initial: { of: string; status: LotStatus; note: string } = {
+    of: THIS_LOT,
     status: lot.status === 'released' ? 'quarantined' : 'released',
     note: '',
   };
   const form = useForm({
     initial,
-    check: ({ status, note }) => ({
-      status: status === lot.status ? words.same(t.trace.statuses[status]) : undefined,
+    check: ({ of, status, note }) => ({
+      status:
+        of === THIS_LOT && status === lot.status ? words.same(t.trace.statuses[status]) : undefined,
       note: note.trim() === '' ? t.ui.required : undefined,
     }),
-    send: async ({ status, note }) => {
-      const answer = await setLotStatus(lot.id, { status, note: note.trim() });
+    send: async ({ of, status, note }) => {
+      const body = { status, note: note.trim() };
+      const answer = await (of === THIS_LOT ? setLotStatus(lot.id, body) : setKitStatus(of, body));
       await Promise.all(CHANGES.map((noun) => queries.invalidateQueries({ queryKey: [noun] })));
       return answer;
     },
@@ -77,6 +83,19 @@ function HoldForm({ lot, onClose, onReopen }: FormProps) {
   });
   return (
     <Form form={form}>
+      {lot.kits.length > 0 && (
+        <SelectField
+          label={words.of}
+          choices={[
+            { value: THIS_LOT, label: words.onlyLot },
+            ...lot.kits.map(({ kitLotId, lotNumber }) => ({
+              value: kitLotId,
+              label: words.wholeKit(lotNumber ?? t.trace.lotNotStated),
+            })),
+          ]}
+          {...form.field('of')}
+        />
+      )}
       <SelectField
         label={words.what}
         choices={STATUSES.map((status) => ({ value: status, label: words.choices[status] }))}

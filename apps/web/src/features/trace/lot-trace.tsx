@@ -14,6 +14,7 @@ import { MovesSection, OthersSection } from './movements-sections.js';
 import { OnHandSection } from './on-hand-section.js';
 import { PathSection } from './path-drawing.js';
 import { PrintHead } from './print-head.js';
+import { CorrectionsSection, KitsSection } from './relations-section.js';
 import { ShortfallsSection } from './shortfalls-section.js';
 import { VisitsSection } from './visits-section.js';
 
@@ -48,6 +49,8 @@ function Everything({ trace, stale }: Props) {
       <OnHandSection trace={trace} />
       <VisitsSection trace={trace} stale={stale} />
       <ShortfallsSection trace={trace} />
+      <KitsSection lot={trace.lot} />
+      <CorrectionsSection lot={trace.lot} />
       <BalanceSection trace={trace} />
       <OthersSection trace={trace} />
       <MovesSection trace={trace} />

@@ -1,10 +1,11 @@
 import { VisuallyHidden } from '@mantine/core';
-import { useElementSize } from '@mantine/hooks';
+import { useElementSize, useMergedRef } from '@mantine/hooks';
 import { useQuery } from '@tanstack/react-query';
 import { formatQuantity, quantityFromMicro } from '#lib/measure';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
 import { Section } from '../../ui/section.js';
+import { useScrollStop } from '../../ui/use-scroll-stop.js';
 import { arrivalsQuery } from './api/list-arrivals.js';
 import type { LotTrace } from './api/trace-lot.js';
 import { BAR, layOut, type PlacedNode } from './lay-out.js';
@@ -34,6 +35,7 @@ const [NARROWEST, WIDEST] = [560, 1000];
 function Drawing({ path, trace }: { readonly path: Path; readonly trace: LotTrace }) {
   const t = useText();
   const { ref, width } = useElementSize();
+  const box = useMergedRef(ref, useScrollStop());
   const format = useFormat();
   const { unit } = trace.lot.consumable;
   const nameOf = useNames(trace);
@@ -45,7 +47,7 @@ function Drawing({ path, trace }: { readonly path: Path; readonly trace: LotTrac
   const labelOf = (node: PathNode, quantity: string) =>
     node.kind === 'delivery' ? `${format.dayShort(node.receivedOn)}: ${quantity}` : quantity;
   return (
-    <figure ref={ref} className={css.figure}>
+    <figure ref={box} className={css.figure}>
       <svg
         className={css.drawing}
         style={{ maxWidth: wide }}

@@ -61,6 +61,28 @@ export const trace: Text['trace'] = {
     unknown: 'Ort nicht bekannt',
     asList: 'Der Weg in Worten',
   },
+  kits: {
+    title: (number) => `Sie kam in der Set-Charge ${number}`,
+    unnamed: 'Sie kam in einem Set ohne Chargennummer',
+    hint: (kit) => `${kit}. Ein Rückruf des Sets sperrt jede Charge hier.`,
+    parts: 'Chargen der Teile des Sets',
+  },
+  corrections: {
+    title: 'Unter anderer Nummer gebucht',
+    hint: 'Eine Zeile einer Lieferung wurde berichtigt; bitte beide Chargen ansehen.',
+    ways: {
+      'was booked as': 'Sie war zuerst gebucht als',
+      'goes on as': 'Was übrig war, läuft weiter als',
+    },
+    left: (amount) => `${amount} waren unter der falschen Nummer weggegangen.`,
+  },
+  damaged: {
+    title: 'Beschädigt angekommen, nie im Bestand',
+    only: (words) => `Von „${words}“ stehen nur beschädigte Packungen im Buch.`,
+    row: (packs, name, lot) =>
+      `${packs === 1 ? 'Eine Packung' : `${packs} Packungen`} ${name}, Charge ${lot}:`,
+    delivery: (supplier, day) => `Lieferung von ${supplier}, ${day}`,
+  },
   balance: {
     title: 'Lieferungen und ihre Bilanz',
     hint: 'Erhalten = vorhanden + verwendet + weggeworfen + zurückgeschickt + Zähldifferenz, für jede Lieferzeile.',
@@ -167,7 +189,10 @@ export const trace: Text['trace'] = {
     never: 'Niemand hat diese Charge gesperrt.',
     button: 'Sperren oder freigeben',
     dialog: 'Diese Charge sperren oder freigeben',
-    what: 'Von jetzt an ist diese Charge',
+    of: 'Was gemeint ist',
+    onlyLot: 'Nur diese Charge',
+    wholeKit: (number) => `Das ganze Set ${number} mit allen Teilen`,
+    what: 'Von jetzt an ist sie',
     choices: {
       released: 'frei: sie darf verwendet werden',
       quarantined: 'gesperrt: beiseitegelegt, bis es geklärt ist',

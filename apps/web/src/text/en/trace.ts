@@ -59,6 +59,28 @@ export const trace = {
     unknown: 'Place not known',
     asList: 'The path in words',
   },
+  kits: {
+    title: (number: string) => `It came in kit lot ${number}`,
+    unnamed: 'It came in a kit without a lot number',
+    hint: (kit: string) => `${kit}. A recall of the kit holds every lot below.`,
+    parts: 'Lots of the parts of the kit',
+  },
+  corrections: {
+    title: 'Booked under another number',
+    hint: 'A line of a delivery was put right; look at both lots.',
+    ways: {
+      'was booked as': 'It was booked at first as',
+      'goes on as': 'What was left goes on as',
+    },
+    left: (amount: string) => `${amount} had left under the wrong number.`,
+  },
+  damaged: {
+    title: 'Came damaged, never became stock',
+    only: (words: string) => `Of “${words}” only damaged packs are in the book.`,
+    row: (packs: number, name: string, lot: string) =>
+      `${packs === 1 ? 'One pack' : `${packs} packs`} of ${name}, lot ${lot}:`,
+    delivery: (supplier: string, day: string) => `delivery of ${supplier}, ${day}`,
+  },
   balance: {
     title: 'Deliveries, and their balance',
     hint: 'Received = on hand + used + thrown away + sent back + count difference, for every delivery line.',
@@ -166,7 +188,10 @@ export const trace = {
     never: 'Nobody has held this lot.',
     button: 'Hold or release',
     dialog: 'Hold or release this lot',
-    what: 'From now on this lot is',
+    of: 'What is meant',
+    onlyLot: 'This lot only',
+    wholeKit: (number: string) => `The whole kit ${number}, with every part`,
+    what: 'From now on it is',
     choices: {
       released: 'released: it may be used',
       quarantined: 'quarantined: set aside until it is clear',

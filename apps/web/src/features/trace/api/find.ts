@@ -4,6 +4,8 @@ import { answerOf, api, type Shape } from '../../../api/client.js';
 export type LotFound = Shape<'LotSummaryDto'>;
 
 export interface Found {
+  /** Packs with this number that came damaged and never became stock. */
+  readonly damaged: readonly Shape<'DamagedPacksDto'>[];
   /** Whose whole number this is. */
   readonly lots: readonly LotFound[];
   /** As it stands in the book; undefined when no visit has it. */
@@ -29,11 +31,13 @@ export const findQuery = (words: string) =>
         ),
       ]);
       const chart = visits.items[0]?.chartReference;
+      const { damaged } = lots;
       if (lots.items.length > 0 || chart !== undefined) {
-        return { lots: lots.items, chart, begins: [], more: lots.nextCursor !== null };
+        return { lots: lots.items, chart, damaged, begins: [], more: lots.nextCursor !== null };
       }
       const query = { q: words, limit: 20 };
       const begins = await answerOf(api.GET('/api/lots', { params: { query }, signal }));
-      return { lots: [], chart, begins: begins.items, more: begins.nextCursor !== null };
+      const more = begins.nextCursor !== null;
+      return { lots: [], chart, damaged, begins: begins.items, more };
     },
   });
