@@ -49,7 +49,7 @@ async function settleAlert(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Write off' }).first().click();
   await page.waitForURL(/do=write-off/);
   await page.getByRole('button', { name: 'Write off' }).last().waitFor();
-  await page.getByRole('link', { name: 'Ordering' }).first().click();
+  await page.goto(new URL('/ordering', page.url()).href);
   await page.getByRole('heading', { level: 1, name: 'To order' }).waitFor();
   await page.getByRole('button', { name: 'Make order' }).first().waitFor();
   await page.getByRole('link', { name: 'Orders', exact: true }).click();
