@@ -25,6 +25,7 @@ export {
   refuse,
   unknownReference,
 } from './problems/refused.js';
+export { StartAgain } from './problems/start-again.js';
 export { chooseDataDir, type DataDir } from './server/choose-data-dir.js';
 export {
   type EmbeddedServer,

@@ -1,5 +1,6 @@
 import { HttpException } from '@nestjs/common';
 import { type RefusalKind, Refused, refuse } from './refused.js';
+import { StartAgain } from './start-again.js';
 
 interface DriverError {
   readonly code: string;
@@ -20,7 +21,7 @@ function driverError(error: unknown): DriverError | undefined {
 const RETRYABLE = new Set(['40001', '40P01']);
 
 export function isRetryable(error: unknown): boolean {
-  return RETRYABLE.has(driverError(error)?.code ?? '');
+  return error instanceof StartAgain || RETRYABLE.has(driverError(error)?.code ?? '');
 }
 
 /**

@@ -7,6 +7,7 @@ import {
   testDataSource,
 } from '../../../../test/harness/database.js';
 import { Refused } from '../problems/refused.js';
+import { StartAgain } from '../problems/start-again.js';
 import type { Actor } from './actor.js';
 import type { Booking } from './booking.js';
 import { newId } from './ids.js';
@@ -116,6 +117,19 @@ describe('UnitOfWork', () => {
       });
     await Promise.all([lockBoth(names), lockBoth([...names].reverse())]);
     expect(attempts).toBeGreaterThan(2);
+  });
+
+  it('does the work again when it says that what it read is no longer so; the first try leaves nothing', async () => {
+    let attempts = 0;
+    await uow.run(OURS, async (tx) => {
+      attempts += 1;
+      await addSupplier(tx, `Try ${attempts}`);
+      if (attempts === 1) throw new StartAgain('the stock was changed meanwhile');
+    });
+    const rows = await uow.read(OURS, (tx) =>
+      tx.query<{ name: string }>("SELECT name FROM suppliers WHERE name LIKE 'Try %'"),
+    );
+    expect(rows).toEqual([{ name: 'Try 2' }]);
   });
 
   it('gives up with a refusal when it is never let through', async () => {

@@ -1,5 +1,13 @@
 import { Injectable } from '@nestjs/common';
-import { type Actor, type Claimed, Clock, refuse, type Tx, UnitOfWork } from '#lib/platform';
+import {
+  type Actor,
+  type Claimed,
+  Clock,
+  refuse,
+  StartAgain,
+  type Tx,
+  UnitOfWork,
+} from '#lib/platform';
 import { lockConsumables } from '../db/lock-candidates.js';
 import { isPartGone } from '../db/reversed-deliveries.js';
 import { applyStockChanges, type StockChanges } from '../db/stock-changes.js';
@@ -45,14 +53,8 @@ export class ReverseDelivery {
     id: string,
     command: ReversalDto,
   ): Promise<DeliveryDto> {
-    const brought = await tx.query<{ consumable_id: string }>(
-      'SELECT DISTINCT consumable_id FROM layers WHERE delivery_id = $1',
-      [id],
-    );
-    await lockConsumables(
-      tx,
-      brought.map((layer) => layer.consumable_id),
-    );
+    const brought = await broughtBy(tx, id);
+    await lockConsumables(tx, brought);
     const [delivery] = await tx.query<{ reversed_at: Date | null }>(
       'SELECT reversed_at FROM deliveries WHERE id = $1 FOR NO KEY UPDATE',
       [id],
@@ -60,6 +62,10 @@ export class ReverseDelivery {
     if (!delivery) throw refuse('not_found', 'There is no delivery with this id.');
     if (delivery.reversed_at) {
       throw refuseStock('already_reversed', 'This delivery was reversed before.');
+    }
+    // A correction may have brought another consumable while this waited: its stock is not locked.
+    if ((await broughtBy(tx, id)).some((other) => !brought.includes(other))) {
+      throw new StartAgain('The delivery was corrected at the same moment');
     }
     const day = this.clock.today(actor.timeZone);
     await this.arrivals.withdraw(tx, actor, { deliveryId: id, day, note: command.note });
@@ -71,11 +77,7 @@ export class ReverseDelivery {
       `UPDATE deliveries SET reversed_at = $2, reversed_by = $3, reversal_note = $4 WHERE id = $1`,
       [id, this.clock.now(), actor.personId, command.note],
     );
-    await this.arrivals.announce(
-      tx,
-      actor,
-      brought.map((layer) => layer.consumable_id),
-    );
+    await this.arrivals.announce(tx, actor, brought);
     await this.checks.changed(tx, actor, await answeredOrderLines(tx, id));
     return this.reader.get(tx, actor, id);
   }
@@ -107,7 +109,16 @@ async function refuseWhenPartStays(tx: Tx, id: string, changes: StockChanges): P
   );
 }
 
-// What the delivery brought, less what corrections of its lines took back; and containers that were opened since and are still full.
+async function broughtBy(tx: Tx, deliveryId: string): Promise<string[]> {
+  const rows = await tx.query<{ consumable_id: string }>(
+    'SELECT DISTINCT consumable_id FROM layers WHERE delivery_id = $1',
+    [deliveryId],
+  );
+  return rows.map((row) => row.consumable_id);
+}
+
+// What the delivery brought, less what corrections of its lines took back; and containers that were
+// opened since and are still full.
 const BROUGHT_AND_OPENED = `
 SELECT ${movementColumns('m.quantity - b.quantity')}
 FROM movements m

@@ -1,5 +1,5 @@
 import { type Money, money, type Quantity, quantity, quantityFromMicro } from '#lib/measure';
-import { refuse, type Tx } from '#lib/platform';
+import { refuse, StartAgain, type Tx } from '#lib/platform';
 import type { Day, Dispensing, LayerState, LotStatus } from '../domain/candidate.js';
 import type { SpreadKey } from '../domain/land-delivery.js';
 import { refuseStock } from '../stock.refusals.js';
@@ -137,7 +137,7 @@ export async function lockDelivery(
   ]);
   // A correction may have brought another consumable while this waited: its stock is not locked.
   if (lines.some((line) => !locked.includes(line.consumable_id))) {
-    throw refuse('busy', 'This delivery was corrected at the same moment. Send it again.');
+    throw new StartAgain('The delivery was corrected at the same moment');
   }
   return {
     id,
