@@ -35,6 +35,9 @@ export interface Outcome {
 
 export type Progress = (done: number) => Promise<void>;
 
+/** So many new rows make the database plan anew; it would notice by itself only later. */
+const MANY = 1000;
+
 const NO_PROGRESS: Progress = async () => undefined;
 
 /** Takes a file that was read through all that an import does, in the caller's transaction. */
@@ -68,6 +71,7 @@ export class BringIn {
       );
       sheets.push(outcome);
       before += outcome.fates.length;
+      if (outcome.counts.new >= MANY) await tx.query('SELECT look_at_what_came_in()');
       await onProgress(before);
     }
     const ready = sheets.every((each) => each.problems.length === 0 && each.counts.error === 0);
