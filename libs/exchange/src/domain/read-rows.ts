@@ -108,8 +108,8 @@ function readFlag(cell: Exclude<RawCell, { kind: 'wrong' }>): Read {
 
 function readText(text: string, max: number): Read {
   if (text.length > max) return { ok: false, message: `is longer than ${max} characters` };
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not be in it
-  if (/[\u0000-\u001f\u007f]|\p{Surrogate}/u.test(text)) {
+  // Control characters but those of U+0080 to U+009F, which old encodings leave behind.
+  if (/(?![\u0080-\u009f])\p{Cc}|\p{Surrogate}/u.test(text)) {
     return { ok: false, message: 'holds a line break or another control character' };
   }
   return { ok: true, text };
