@@ -40,8 +40,7 @@ afterAll(async () => {
 
 async function open(path: string, options: Parameters<TestBrowser['open']>[0] = {}) {
   const page = await browser.open(options);
-  await signIn(page, web.url, `mill${practices}.manager`);
-  await page.goto(`${web.url}${path}`);
+  await signIn(page, web.url, `mill${practices}.manager`, path);
   await page.locator('#content h1').waitFor();
   return page;
 }

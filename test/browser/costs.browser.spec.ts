@@ -3,10 +3,9 @@ import type { Page } from 'playwright-core';
 import { type CostedBook, openCostedBook } from './costed-book.js';
 import {
   eventually,
-  expectAccessible,
+  expectAccessibleLooks,
   FixedClock,
   openBrowser,
-  shot,
   signIn,
   startWebService,
   type TestBrowser,
@@ -118,8 +117,12 @@ describe('what restorations cost', () => {
 
   it('takes an address that means nothing as if it said nothing', async () => {
     const page = await browser.open();
-    await signIn(page, web.url, 'mill.dentist');
-    await page.goto(`${web.url}/costs?by=weather&from=2026-99-99&reason=joy&sort=luck`);
+    await signIn(
+      page,
+      web.url,
+      'mill.dentist',
+      '/costs?by=weather&from=2026-99-99&reason=joy&sort=luck',
+    );
     await table(page, 'All figures').waitFor();
     expect(await cells(page, 'All figures')).toHaveLength(2);
   });
@@ -135,8 +138,7 @@ describe('what restorations cost', () => {
 
   it('gives the same report as CSV', async () => {
     const page = await browser.open();
-    await signIn(page, web.url, 'mill.manager');
-    await page.goto(`${web.url}/costs?by=reason&reason=cosmetic`);
+    await signIn(page, web.url, 'mill.manager', '/costs?by=reason&reason=cosmetic');
     const link = page.getByRole('link', { name: 'Download CSV' });
     const [download] = await Promise.all([page.waitForEvent('download'), link.click()]);
     expect(download.suggestedFilename()).toBe('restoration-costs.csv');
@@ -147,8 +149,7 @@ describe('what restorations cost', () => {
 describe('from a figure to the price paid', () => {
   it('leads over a group and a restoration to the delivery', async () => {
     const page = await browser.open();
-    await signIn(page, web.url, 'mill.dentist');
-    await page.goto(`${web.url}/costs?by=reason`);
+    await signIn(page, web.url, 'mill.dentist', '/costs?by=reason');
     await fresh(page, 'All figures');
     await table(page, 'All figures').getByRole('link', { name: 'Cosmetic' }).click();
     await page.waitForURL('**/costs/restorations?reason=cosmetic');
@@ -191,8 +192,7 @@ describe('from a figure to the price paid', () => {
 describe('what helped nobody', () => {
   it('shows what a wrong shade costs, and why things were thrown away', async () => {
     const page = await browser.open();
-    await signIn(page, web.url, 'mill.manager');
-    await page.goto(`${web.url}/costs?from=2026-03-01`);
+    await signIn(page, web.url, 'mill.manager', '/costs?from=2026-03-01');
     await page.getByRole('link', { name: 'Waste and wrong shades' }).click();
     await page.waitForURL('**/costs/waste?from=2026-03-01');
     const wrong = page.getByRole('region', { name: 'What a wrong shade cost' });
@@ -207,8 +207,7 @@ describe('what helped nobody', () => {
 
   it('sets a template beside what was really used', async () => {
     const page = await browser.open();
-    await signIn(page, web.url, 'mill.dentist');
-    await page.goto(`${web.url}/costs/templates`);
+    await signIn(page, web.url, 'mill.dentist', '/costs/templates');
     await page.getByLabel('Template', { exact: true }).selectOption('Front tooth composite');
     await page.waitForURL(`**templateId=${book.s.template}`);
     await page.getByText('Restorations looked at: 3.').waitFor();
@@ -250,12 +249,7 @@ describe('the screens of costs', () => {
     await page.getByRole('heading', { name: 'Monat für Monat' }).waitFor();
   });
 
-  it.each([
-    ['light', 1440],
-    ['light', 820],
-    ['dark', 1440],
-    ['dark', 820],
-  ] as const)('are accessible in %s at %d', async (colorScheme, width) => {
+  it('are accessible', async () => {
     const id = book.visits[1]?.restorations[0]?.id ?? '';
     const screens = [
       ['report', '/costs?by=template,month&months=table'],
@@ -264,13 +258,12 @@ describe('the screens of costs', () => {
       ['waste', '/costs/waste'],
       ['templates', `/costs/templates?templateId=${book.s.template}`],
     ] as const;
-    const page = await browser.open({ colorScheme, width, height: width === 820 ? 1180 : 900 });
+    const page = await browser.open();
     await signIn(page, web.url, 'mill.manager');
     for (const [name, path] of screens) {
       await page.goto(`${web.url}${path}`);
       await page.locator('#content table, #content ol').first().waitFor();
-      await expectAccessible(page);
-      await shot(page, `costs-${name}-${width}-${colorScheme}`);
+      await expectAccessibleLooks(page, `costs-${name}`);
     }
   });
 });

@@ -45,8 +45,7 @@ afterAll(async () => {
 
 async function open(path: string, options = {}): Promise<Page> {
   const page = await browser.open(options);
-  await signIn(page, web.url, 'mill.manager');
-  await page.goto(`${web.url}${path}`);
+  await signIn(page, web.url, 'mill.manager', path);
   await page.locator('#content h1').waitFor();
   return page;
 }

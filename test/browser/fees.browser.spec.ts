@@ -187,8 +187,7 @@ describe('the rate of the chairs', () => {
     const practice = fresh('lake');
     await web.service.openPractice(practice);
     const page = await browser.open();
-    await signIn(page, web.url, `${practice}.owner`);
-    await page.goto(`${web.url}/setup/rates`);
+    await signIn(page, web.url, `${practice}.owner`, '/setup/rates');
     await page.getByText('Nobody has said yet what the chair costs').waitFor();
     await page.getByText('Idle time is not loaded on the work').waitFor();
     await page.getByRole('button', { name: 'Enter a rate' }).click();

@@ -55,8 +55,7 @@ async function open(
   refusals: readonly number[] = [],
 ): Promise<Page> {
   const page = await browser.open({ refusals });
-  await signIn(page, web.url, `view.${role}`);
-  await page.goto(`${web.url}${path}`);
+  await signIn(page, web.url, `view.${role}`, path);
   return page;
 }
 

@@ -4,6 +4,7 @@ import { type Hook, type MailBox, openHook, openMailBox } from '../purchasing/po
 import {
   eventually,
   expectAccessible,
+  expectAccessibleLooks,
   FixedClock,
   openBrowser,
   openBusyBook,
@@ -110,29 +111,15 @@ describe('messages', () => {
     const sent = page.getByRole('table', { name: 'What went out' });
     await eventually(() => sent.getByText('Arrived').count(), 2);
     expect(mail.mails.at(-1)?.text).toContain('Etchant gel (E-1)');
-    await expectAccessible(page);
-    await shot(page, 'messages-1440-light');
+    await expectAccessibleLooks(page, 'messages');
   }, 120_000);
-
-  it.each([
-    ['dark', 1440],
-    ['light', 820],
-    ['dark', 820],
-  ] as const)('look right, %s at %i', async (colorScheme, width) => {
-    const page = await open('owner', '/setup/messages', { colorScheme, width });
-    await page.getByRole('heading', { name: 'What went out' }).waitFor();
-    await page.getByRole('button', { name: 'Save the address' }).waitFor();
-    await expectAccessible(page);
-    await shot(page, `messages-${width}-${colorScheme}`);
-  });
 
   it('speak German, and are the owner’s alone', async () => {
     const page = await open('owner', '/setup/messages');
     await page.getByLabel('Language').selectOption('de');
     await page.getByRole('heading', { name: 'Nachrichten', level: 1 }).waitFor();
     const manager = await browser.open();
-    await signIn(manager, web.url, 'mill.manager');
-    await manager.goto(`${web.url}/setup/messages`);
+    await signIn(manager, web.url, 'mill.manager', '/setup/messages');
     await manager.getByText('Your role may not open this screen.').waitFor();
   });
 });

@@ -90,8 +90,7 @@ describe('what follows from a quote', () => {
 describe('the screen of quotes', () => {
   it('is closed to the assistant', async () => {
     const page = await browser.open();
-    await signIn(page, web.url, 'mill.assistant');
-    await page.goto(`${web.url}/quotes`);
+    await signIn(page, web.url, 'mill.assistant', '/quotes');
     await page.getByText('Your role may not open this screen.').waitFor();
   });
 

@@ -14,8 +14,7 @@ export async function openQuotes(
   address = '/quotes',
 ): Promise<Page> {
   const page = await browser.open(options);
-  await signIn(page, web.url, `mill.${role}`);
-  await page.goto(`${web.url}${address}`);
+  await signIn(page, web.url, `mill.${role}`, address);
   await page.getByRole('group', { name: 'Restoration 1' }).waitFor();
   return page;
 }

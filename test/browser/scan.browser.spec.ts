@@ -49,8 +49,7 @@ afterAll(async () => {
 
 async function at(person: string, path: string, options = {}): Promise<Page> {
   const page = await browser.open(options);
-  await signIn(page, web.url, `mill.${person}`);
-  await page.goto(`${web.url}${path}`);
+  await signIn(page, web.url, `mill.${person}`, path);
   await page.locator('#content h1').waitFor();
   return page;
 }

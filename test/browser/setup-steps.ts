@@ -14,8 +14,7 @@ export async function openAs(
   options: PageOptions = {},
 ): Promise<Page> {
   const page = await browser.open(options);
-  await signIn(page, web.url, `mill.${role}`);
-  await page.goto(`${web.url}${path}`);
+  await signIn(page, web.url, `mill.${role}`, path);
   await page.locator('#content h1').waitFor();
   return page;
 }

@@ -65,8 +65,12 @@ interface Opened {
 
 async function act(name: string, of: Item, action: string, options = {}): Promise<Opened> {
   const page = await browser.open(options);
-  await signIn(page, web.url, `mill.${name}`);
-  await page.goto(`${web.url}/shelves?holdingId=${await holdingOf(of)}&do=${action}`);
+  await signIn(
+    page,
+    web.url,
+    `mill.${name}`,
+    `/shelves?holdingId=${await holdingOf(of)}&do=${action}`,
+  );
   const sheet = page.getByRole('dialog');
   await sheet.locator('form').waitFor();
   return { page, sheet };
@@ -207,8 +211,12 @@ describe('what is done with a holding', () => {
 describe('the ledger', () => {
   it('tells each entry in words and reverses what can be reversed', async () => {
     const page = await browser.open();
-    await signIn(page, web.url, 'mill.assistant');
-    await page.goto(`${web.url}/shelves/movements?consumableId=${book.paste.id}`);
+    await signIn(
+      page,
+      web.url,
+      'mill.assistant',
+      `/shelves/movements?consumableId=${book.paste.id}`,
+    );
     const rows = page.getByRole('table', { name: 'Movements' }).locator('tbody tr');
     await rows.first().waitFor();
     expect(await rows.first().textContent()).toMatch(/Moved.*lot P-7Room 1 to .* Room 24\u00a0g–/);
@@ -233,8 +241,7 @@ describe('the ledger', () => {
     const page = await browser.open({ refusals: [409] });
     const { items } = await book.book.done<Found>('GET', '/movements?account=return');
     const id = items[0]?.id ?? '';
-    await signIn(page, web.url, 'mill.owner');
-    await page.goto(`${web.url}/shelves/movements?undo=${id}`);
+    await signIn(page, web.url, 'mill.owner', `/shelves/movements?undo=${id}`);
     const ask = page.getByRole('dialog', { name: 'Reverse this?' });
     await ask.getByLabel('Why').fill('They kept it.');
     await book.book.done('POST', `/movements/${id}/reversal`, { note: 'Somebody was faster.' });

@@ -71,8 +71,7 @@ describe('labels of the practice', () => {
 
   it('need something to be printed for; in German, dark and narrow', async () => {
     const page = await browser.open({ width: 820, height: 1180, colorScheme: 'dark' });
-    await signIn(page, web.url, 'mill.owner');
-    await page.goto(`${web.url}/shelves/labels`);
+    await signIn(page, web.url, 'mill.owner', '/shelves/labels');
     await page.getByRole('button', { name: 'Make the sheet' }).click();
     await page.getByText('Choose at least one label.').waitFor();
     await page.getByRole('button', { name: /Account|mill.owner/ }).click();

@@ -54,8 +54,7 @@ const cosmetic = () => restoration(s, { tooth: '11', reason: 'cosmetic' });
 
 async function open(role: string, id: string, options: Parameters<TestBrowser['open']>[0] = {}) {
   const page = await browser.open(options);
-  await signIn(page, web.url, `fern.${role}`);
-  await page.goto(`${web.url}/visits/${id}`);
+  await signIn(page, web.url, `fern.${role}`, `/visits/${id}`);
   await page.getByRole('heading', { name: /^Visit of / }).waitFor();
   return page;
 }

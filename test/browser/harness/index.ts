@@ -1,8 +1,3 @@
-import { jest } from '@jest/globals';
-
-// Chromium on a busy machine may miss a click; npm test names every test that needed this.
-jest.retryTimes(1, { logErrorsBeforeRetry: true });
-
 export { openBrowser, type PageOptions, type TestBrowser } from './browser.js';
 export {
   eventually,
@@ -11,6 +6,7 @@ export {
   filled,
   shot,
   signIn,
+  signInByHand,
 } from './steps.js';
 export { FixedClock, openBusyBook, TODAY } from './today-book.js';
 export { startWebService, type WebService } from './web-service.js';

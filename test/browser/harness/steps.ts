@@ -4,22 +4,61 @@ import type { Locator, Page } from 'playwright-core';
 import { PASSWORD } from '../../http/service.js';
 
 /** Signs in through the screen and waits for where the person lands. */
-export async function signIn(page: Page, url: string, signInName: string): Promise<void> {
+export async function signInByHand(page: Page, url: string, signInName: string): Promise<void> {
   await page.goto(`${url}/sign-in`);
   await page.getByLabel('Sign-in name').fill(signInName);
   await page.getByLabel('Password', { exact: true }).fill(PASSWORD);
   await page.getByRole('button', { name: 'Sign in' }).click();
+  await landed(page);
+}
+
+async function landed(page: Page): Promise<void> {
   await page.waitForURL((address) => !['/sign-in', '/'].includes(address.pathname));
   await page.locator('#content h1').waitFor();
 }
 
+/** By service and person: a session lasts longer than a file of tests. */
+const sessions = new Map<string, Promise<string>>();
+
+/**
+ * Opens a screen as somebody who signed in before, by default the one that the person lands on. Only
+ * tests of signing in and out go through the form: it costs a load of the page and a slow hash.
+ */
+export async function signIn(
+  page: Page,
+  url: string,
+  signInName: string,
+  screen = '/',
+): Promise<void> {
+  const key = `${url} ${signInName}`;
+  const session = sessions.get(key) ?? openSession(url, signInName);
+  sessions.set(key, session);
+  await page.context().addCookies([{ name: COOKIE, value: await session, url }]);
+  await page.context().addInitScript(() => localStorage.setItem('traybook.signed-in', 'yes'));
+  await page.goto(`${url}${screen}`);
+  if (screen === '/') await landed(page);
+}
+
+const COOKIE = 'traybook_session';
+
+async function openSession(url: string, signInName: string): Promise<string> {
+  const answer = await fetch(`${url}/api/session`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ signInName, password: PASSWORD }),
+  });
+  const value = new RegExp(`${COOKIE}=([^;]+)`).exec(answer.headers.get('set-cookie') ?? '')?.[1];
+  if (!value) throw new Error(`Sign-in of ${signInName}: ${answer.status} ${await answer.text()}`);
+  return value;
+}
+
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** No violation of WCAG 2.2 AA that axe can see. */
-export async function expectAccessible(page: Page): Promise<void> {
+/** No violation of WCAG 2.2 AA that axe can see; of these tags or rules only. */
+export async function expectAccessible(page: Page, runOnly = TAGS): Promise<void> {
   // No page holds a foreign frame, so nothing has to be put together in a second window.
   const { violations } = await new AxeBuilder({ page })
-    .options({ runOnly: { type: 'tag', values: TAGS }, resultTypes: ['violations'] })
+    .options({ runOnly, resultTypes: ['violations'] })
     .setLegacyMode(true)
     .analyze();
   const found = violations.flatMap(({ id, help, nodes }) =>
@@ -28,22 +67,33 @@ export async function expectAccessible(page: Page): Promise<void> {
   expect(found).toEqual([]);
 }
 
-const LOOKS = [
-  ['light', 1440],
-  ['light', 820],
-  ['dark', 820],
-  ['dark', 1440],
-] as const;
+const WIDTHS = [1440, 820] as const;
 
-/** Accessible in light and dark, at a desk and on a tablet; the page is loaded once. */
+/**
+ * Accessible in light and dark, at a desk and on a tablet, with nothing to scroll sideways for; the page
+ * is loaded once. Darkness changes colours and nothing else: only these are looked at again.
+ */
 export async function expectAccessibleLooks(page: Page, name: string): Promise<void> {
+  const before = page.viewportSize();
   await page.waitForLoadState('networkidle');
-  for (const [colorScheme, width] of LOOKS) {
-    await page.emulateMedia({ colorScheme });
+  for (const width of WIDTHS) {
     await page.setViewportSize({ width, height: 1180 });
+    await inLight(page, 'light');
     await expectAccessible(page);
-    await shot(page, `${name}-${width}-${colorScheme}`);
+    const seen = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect([name, seen]).toEqual([name, Math.min(seen, width)]);
+    await shot(page, `${name}-${width}-light`);
+    await inLight(page, 'dark');
+    await expectAccessible(page, ['color-contrast', 'link-in-text-block']);
+    await shot(page, `${name}-${width}-dark`);
   }
+  await inLight(page, 'light');
+  if (before) await page.setViewportSize(before);
+}
+
+async function inLight(page: Page, colorScheme: 'light' | 'dark'): Promise<void> {
+  await page.emulateMedia({ colorScheme });
+  await page.locator(`html[data-mantine-color-scheme=${colorScheme}]`).waitFor();
 }
 
 /** A picture for whoever builds the screen, when TRAYBOOK_SHOTS names a folder. */
