@@ -34,7 +34,7 @@ export async function signIn(
   const session = sessions.get(key) ?? openSession(url, signInName);
   sessions.set(key, session);
   await page.context().addCookies([{ name: COOKIE, value: await session, url }]);
-  await page.context().addInitScript(() => localStorage.setItem('traybook.signed-in', 'yes'));
+  await page.context().addInitScript("localStorage.setItem('traybook.signed-in', 'yes')");
   await page.goto(`${url}${screen}`);
   if (screen === '/') await landed(page);
 }
@@ -80,7 +80,7 @@ export async function expectAccessibleLooks(page: Page, name: string): Promise<v
     await page.setViewportSize({ width, height: 1180 });
     await inLight(page, 'light');
     await expectAccessible(page);
-    const seen = await page.evaluate(() => document.documentElement.scrollWidth);
+    const seen = await page.evaluate<number>('document.documentElement.scrollWidth');
     expect([name, seen]).toEqual([name, Math.min(seen, width)]);
     await shot(page, `${name}-${width}-light`);
     await inLight(page, 'dark');
