@@ -15,7 +15,11 @@ const MAY_USE = {
   pricing: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits', 'costing'],
   purchasing: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits'],
   tracing: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits'],
-  exchange: [...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits'],
+  // What it brings in and takes out is written by whose it is, ordering included.
+  exchange: [
+    ...[...PURE, 'platform', 'access', 'catalogue', 'stock', 'procedures', 'visits'],
+    'purchasing',
+  ],
 };
 
 const contextOrder = Object.entries(MAY_USE).map(([context, allowed]) => ({

@@ -56,7 +56,7 @@ const book = async (day: string, changes: object = {}) =>
     })
   ).id ?? '';
 const drop = (id: string) =>
-  s.book.done('POST', `/booked-visits/${id}/dropping`, { note: 'of the test' });
+  s.book.done('POST', `/booked-visits/${id}/dropping`, { version: 1, note: 'of the test' });
 const diary = (wholeDay: boolean, fullDays = 0) =>
   s.book.done('PUT', '/reorder/settings/booked-visits', { wholeDay, fullDays });
 const runOut = async (id: string) =>

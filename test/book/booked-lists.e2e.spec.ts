@@ -49,7 +49,10 @@ describe('many bookings at once', () => {
   it('leave alone what is recorded, and book again what was dropped and changed', async () => {
     const { ids: made } = await runMany([row('kept', { day: TODAY }), row('gone')]);
     await keep(made[0] ?? '');
-    await s.book.done('POST', `/booked-visits/${made[1]}/dropping`, { note: 'no time' });
+    await s.book.done('POST', `/booked-visits/${made[1]}/dropping`, {
+      version: 1,
+      note: 'no time',
+    });
     const later = { day: '2026-09-09' };
     expect(await runMany([row('kept', later), row('gone')])).toMatchObject({ unchanged: 2 });
     expect(await runMany([row('kept', later), row('gone', later)])).toMatchObject({ changed: 1 });

@@ -29,6 +29,7 @@ interface Booking {
   readonly state: string;
   readonly alike: number;
   readonly kept: number;
+  readonly version: number;
   readonly notRecordedYet: boolean;
   readonly visits: readonly { readonly id: string }[];
   readonly restorations: readonly { readonly tooth: string | null }[];
@@ -65,18 +66,41 @@ describe('a booked visit', () => {
   it('is booked, changed and dropped, and found by day and state', async () => {
     const made = await book({ restorations: [filled({ tooth: '11' })], chartReference: 'C-7' });
     expect(made).toMatchObject({ state: 'booked', alike: 1, kept: 0, notRecordedYet: false });
-    const moved = { day: '2026-05-06', alike: 3, restorations: [{ templateId: s.template }] };
+    const moved = one({ day: '2026-05-06', alike: 3, version: 1 });
     const changed = await s.book.done<Booking>('PUT', `/booked-visits/${made.id}`, moved);
     expect(changed).toMatchObject({ day: '2026-05-06', alike: 3, chartReference: null });
     expect(changed.restorations).toMatchObject([{ tooth: null, surfaces: null, shades: [] }]);
     expect(await ids('from=2026-05-06&to=2026-05-06&state=booked')).toEqual([made.id]);
     const path = `/booked-visits/${made.id}/dropping`;
-    const dropped = await s.book.done('POST', path, { note: 'moved away' });
+    const dropped = await s.book.done('POST', path, { version: 2, note: 'moved away' });
     expect(dropped).toMatchObject({ state: 'dropped', dropped: { note: 'moved away' } });
     expect(await ids('from=2026-05-06&to=2026-05-06&state=booked')).toEqual([]);
-    expect((await s.book.ask('POST', path, { note: 'again' })).status).toBe(409);
+    expect((await s.book.ask('POST', path, { version: 3, note: 'again' })).status).toBe(409);
     expect((await s.book.ask('PUT', `/booked-visits/${made.id}`, moved)).status).toBe(409);
     expect((await keep(made.id)).body).toMatchObject({ errors: [{ field: 'bookedVisitId' }] });
+  });
+
+  it('is changed only by who saw the last change; the first of two at once wins', async () => {
+    const { id, version } = await book({ day: '2026-07-03' });
+    expect(version).toBe(1);
+    const path = `/booked-visits/${id}`;
+    const change = (alike: number, seen?: number) =>
+      s.book.ask('PUT', path, one({ day: '2026-07-03', alike, version: seen }));
+    const both = await Promise.all([change(2, version), change(3, version)]);
+    expect(both.map((answer) => answer.status).sort()).toEqual([200, 409]);
+    const lost = both.find(({ status }) => status === 409);
+    expect(lost?.body).toMatchObject({
+      ...{ code: 'booking_changed_meanwhile', errors: [{ field: 'version' }] },
+      detail: expect.stringContaining('Look at it again, then decide.'),
+    });
+    const won = both.find(({ status }) => status === 200);
+    expect(await get(id)).toEqual(won?.body);
+    const drop = { version: 1, note: 'not seen' };
+    expect((await s.book.ask('POST', `${path}/dropping`, drop)).status).toBe(409);
+    expect(await get(id)).toMatchObject({ state: 'booked', version: 2 });
+    // Saying the same again is no change; leaving the version out is refused by its name.
+    expect((await change(Number(won?.body.alike), 2)).body).toMatchObject({ version: 2 });
+    expect(fieldsOf(await change(2))).toEqual(['version']);
   });
 
   it('is booked once when the request is sent twice', async () => {
@@ -108,7 +132,9 @@ describe('a booked visit', () => {
     const other = await openStockedBook(service, 'elsewhere');
     const { id } = await book();
     expect((await other.book.ask('GET', `/booked-visits/${id}`)).status).toBe(404);
-    expect((await other.book.ask('PUT', `/booked-visits/${id}`, one())).status).toBe(404);
+    expect((await other.book.ask('PUT', `/booked-visits/${id}`, one({ version: 1 }))).status).toBe(
+      404,
+    );
     const body = visitBody(other, { bookedVisitId: id, visitedOn: TODAY });
     const answer = await other.book.ask('POST', '/visits', body);
     expect([answer.status, fieldsOf(answer)]).toEqual([422, ['bookedVisitId']]);
@@ -192,9 +218,9 @@ describe('a visit that keeps a booking', () => {
     const { id } = await book({ day: TODAY, alike: 2 });
     const first = await keep(id);
     expect(await get(id)).toMatchObject({ state: 'booked', kept: 1 });
-    const fewer = await s.book.ask('PUT', `/booked-visits/${id}`, one({ alike: 1 }));
+    const fewer = await s.book.ask('PUT', `/booked-visits/${id}`, one({ alike: 1, version: 1 }));
     expect([fewer.status, fieldsOf(fewer)]).toEqual([400, ['alike']]);
-    await s.book.done('POST', `/booked-visits/${id}/dropping`, { note: 'ill' });
+    await s.book.done('POST', `/booked-visits/${id}/dropping`, { version: 1, note: 'ill' });
     await s.book.done('POST', `/visits/${String(first.body.id)}/reversal`, { note: 'wrong' });
     expect(await get(id)).toMatchObject({ state: 'dropped', kept: 0 });
   });

@@ -158,15 +158,18 @@ describe('a wrong lot', () => {
     expect(await s.book.done('GET', `/lots/${lots[1]?.lot.id}`)).toMatchObject({
       corrections: [{ way: 'goes on as', lotNumber: 'P-B', leftUnderWrongLot: '2' }],
     });
-    // The visit is reversed: what comes back can be put right, too.
+    // The visit is reversed: what comes back goes on under the right lot, too.
     await s.book.done('POST', `/visits/${visit.id}/reversal`, { note });
-    const again = await correct(delivery, 2, { ...right, lotNumber: 'P-B' });
-    expect(again.body).toMatchObject({ newLine: 4 });
-    const held = await s.book.done<{ onHand: string; received: string }>(
+    const held = await s.book.done<{ onHand: string; corrections: object[] }>(
       'GET',
-      `/lots/${(again.body.lines as Delivery['lines'])[3]?.lot.id}`,
+      `/lots/${lots[2]?.lot.id}`,
     );
-    expect(held).toMatchObject({ onHand: '5', received: '5' });
+    const corrections = [{ way: 'was booked as', lotNumber: 'P-8', leftUnderWrongLot: '0' }];
+    expect(held).toMatchObject({ onHand: '5', received: '5', corrections });
+    expect(held.corrections).toHaveLength(1);
+    expect(refusalOf(await correct(delivery, 2, { ...right, lotNumber: 'P-B' }))).toBe(
+      '409 stock_moved_on',
+    );
     // An invoice of the line falls on its goods, under whichever lot they are.
     const priced = await invoice(delivery, { lines: [{ lineNumber: 2, packPrice: '130' }] });
     expect(priced.body).toMatchObject({ toStock: '30.00', priceVariance: '0.00' });

@@ -2,7 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type pg from 'pg';
 import { asOwner } from '../harness/database.js';
 import { TestBook, TestService } from './book.js';
-import { bring, check, fingerprint, sendFile, sentences } from './exchange-steps.js';
+import { describeOrderingLists } from './exchange-ordering-cases.js';
+import { bring, check, refusesFile, sendFile } from './exchange-steps.js';
 import { sheetXml, workbook, zip } from './exchange-xlsx.js';
 
 let service: TestService;
@@ -18,6 +19,8 @@ beforeAll(async () => {
   await book.location('Room 1', 'room', store);
   const paste = await book.consumable('Paste', 'composite', 'g', { shade: 'Body 2' });
   await book.presentation(paste, 'multi-use', 1, '4', { listPrice: '72' });
+  await book.consumable('Gel', 'etchant', 'mL');
+  await book.consumable('Strip', 'matrix', 'piece');
 });
 
 afterAll(async () => {
@@ -25,20 +28,11 @@ afterAll(async () => {
   await service.stop();
 });
 
-/** Checks and sends the file: both refuse it with the sentence, and nothing of it is in the book. */
-async function expectRefused(kind: string, file: string | Buffer, sentence: RegExp | string) {
-  const before = await fingerprint(owner);
-  const checked = await sendFile(book, `/imports/check?kind=${kind}`, file);
-  const said =
-    checked.status === 200
-      ? sentences(checked.body as never)
-      : [String(checked.body.detail), JSON.stringify(checked.body)];
-  expect(said.join('\n')).toMatch(sentence);
-  const sent = await sendFile(book, `/imports?kind=${kind}`, file);
-  expect(sent.status).toBe(422);
-  expect(JSON.stringify(sent.body.errors ?? sent.body).replaceAll('\\"', '"')).toMatch(sentence);
-  expect(await fingerprint(owner)).toBe(before);
-}
+const expectRefused = (kind: string, file: string | Buffer, sentence: RegExp | string) =>
+  refusesFile({ book, owner }, { kind, file }, sentence);
+
+describeOrderingLists(() => ({ book, owner }));
+
 const HEAD = ['Supplier', 'E-mail'];
 
 describe('a workbook that is not a plain list', () => {

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import type pg from 'pg';
 import { CreatePerson } from '#lib/access';
-import { csvLine, guarded } from '../../libs/exchange/src/domain/csv.js';
+import { csvLine, guarded } from '../../libs/platform/src/index.js';
 import { PASSWORD } from '../http/service.js';
 import { openStockedBook, postVisit, type SmallBook, TestBook, type TestService } from './book.js';
+import { addOrdering, randomOrdering, toldOfOrdering } from './exchange-ordering.js';
 
 /** All pages of a list of the API. */
 export async function all<T>(book: TestBook, path: string): Promise<T[]> {
@@ -64,6 +65,7 @@ export async function told(book: TestBook): Promise<Record<string, unknown>> {
     templates: sorted(templates),
     stock: sorted(stock),
     booked: sorted(booked),
+    ...(await toldOfOrdering(book, { suppliers, consumables, presentations }, named)),
   };
 }
 
@@ -130,6 +132,7 @@ export async function awkwardBook(service: TestService, prefix: string): Promise
   });
   const lot = stock.find((each) => each.lot.lotNumber === 'P-2')?.lot.id;
   await book.done('PUT', `/lots/${lot}/status`, { status: 'quarantined', note: 'Box was wet.' });
+  await addOrdering(s);
   await postVisit(s);
   const visit = {
     restorations: [
@@ -164,6 +167,8 @@ export async function awkwardBook(service: TestService, prefix: string): Promise
 export function randomLists(seed: number): {
   readonly consumables: string;
   readonly stock: string;
+  /** By kind. */
+  readonly ordering: Record<string, string>;
 } {
   const name = fc
     .string({ unit: 'grapheme', minLength: 1, maxLength: 20 })
@@ -214,6 +219,12 @@ export function randomLists(seed: number): {
         ]),
       ),
     ].join(''),
+    ordering: randomOrdering(
+      items.map(({ name: given, shade }, i) => ({
+        ...{ name: `${i}${given}`, shade, pack: `Pack ${given}` },
+      })),
+      seed,
+    ),
   };
 }
 

@@ -1,3 +1,4 @@
+import { expect } from '@jest/globals';
 import type pg from 'pg';
 import type { Role } from '../../libs/platform/src/index.js';
 import type { Answer } from '../http/service.js';
@@ -96,10 +97,12 @@ export function sentences(checked: Checked): string[] {
 }
 
 /** Everything an import could touch; the log of imports itself is not part of the book. */
-export async function fingerprint(owner: Pick<pg.Client, 'query'>): Promise<string> {
+async function fingerprint(owner: Pick<pg.Client, 'query'>): Promise<string> {
   const tables = [
     ...['suppliers', 'locations', 'consumables', 'presentations', 'lots', 'deliveries', 'layers'],
     ...['holdings', 'movements', 'imported_rows', 'booked_visits', 'audit_entries'],
+    ...['supplier_terms', 'supplier_closures', 'presentation_terms', 'price_breaks'],
+    ...['presentation_parts', 'consumable_planning', 'substitutes'],
   ];
   const parts: string[] = [];
   for (const table of tables) {
@@ -110,4 +113,23 @@ export async function fingerprint(owner: Pick<pg.Client, 'query'>): Promise<stri
     parts.push(`${table} ${rows[0]?.hash}`);
   }
   return parts.join('\n');
+}
+
+/** Checks and sends the file: both refuse it with the sentence, and nothing of it is in the book. */
+export async function refusesFile(
+  { book, owner }: { readonly book: TestBook; readonly owner: Pick<pg.Client, 'query'> },
+  { kind, file }: { readonly kind: string; readonly file: string | Buffer },
+  sentence: RegExp | string,
+): Promise<void> {
+  const before = await fingerprint(owner);
+  const checked = await sendFile(book, `/imports/check?kind=${kind}`, file);
+  const said =
+    checked.status === 200
+      ? sentences(checked.body as never)
+      : [String(checked.body.detail), JSON.stringify(checked.body)];
+  expect(said.join('\n')).toMatch(sentence);
+  const sent = await sendFile(book, `/imports?kind=${kind}`, file);
+  expect(sent.status).toBe(422);
+  expect(JSON.stringify(sent.body.errors ?? sent.body).replaceAll('\\"', '"')).toMatch(sentence);
+  expect(await fingerprint(owner)).toBe(before);
 }

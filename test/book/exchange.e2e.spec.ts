@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
 import type pg from 'pg';
+import { KINDS } from '../../libs/exchange/src/domain/kinds.js';
 import { asOwner } from '../harness/database.js';
 import { openSmallBook, postVisit, TestBook, TestService } from './book.js';
 import { all, awkwardBook, emptyBook, type Json, randomLists, told } from './exchange-books.js';
@@ -25,9 +26,11 @@ describe('a book that goes out as files', () => {
     const random = randomLists(20_261_127);
     await bring(s.book, 'consumables', random.consumables);
     await bring(s.book, 'opening-stock', random.stock);
+    for (const [kind, list] of Object.entries(random.ordering)) await bring(s.book, kind, list);
     const before = await told(s.book);
     expect((before.stock as string[]).length).toBeGreaterThan(60);
     expect((before.booked as string[]).length).toBe(3);
+    expect((before.pairs as string[]).length).toBe(61);
 
     const workbook = await fetchFile(s.book, '/exports/book.xlsx?language=de');
     const again = await check(s.book, 'book', workbook);
@@ -41,14 +44,7 @@ describe('a book that goes out as files', () => {
     expect(await told(byWorkbook)).toEqual(before);
 
     const byLists = await emptyBook({ service, owner }, 'rtlists', s.book);
-    for (const kind of [
-      'suppliers',
-      'locations',
-      'consumables',
-      'templates',
-      'opening-stock',
-      'booked-visits',
-    ]) {
+    for (const kind of KINDS) {
       await bring(byLists, kind, await fetchFile(s.book, `/exports/${kind}.csv`));
     }
     expect(await told(byLists)).toEqual(before);
@@ -106,14 +102,7 @@ describe('lists that people make', () => {
 
   it('begin as empty lists, whose example is not read', async () => {
     const book = await TestBook.open(service, 'empty');
-    for (const kind of [
-      'suppliers',
-      'locations',
-      'consumables',
-      'templates',
-      'opening-stock',
-      'booked-visits',
-    ]) {
+    for (const kind of KINDS) {
       for (const file of [`${kind}.csv?language=de`, `${kind}.xlsx`]) {
         const checked = await check(book, kind, await fetchFile(book, `/exports/empty/${file}`));
         expect([file, sentences(checked)]).toEqual([

@@ -139,6 +139,32 @@ describe('the ledger is append-only', () => {
     }
   });
 
+  it('and an entry names a holding of its own layer, and a usage line of its own visit', async () => {
+    await shelve(owner, s, s.bib, { price: '10' });
+    const other = await firstHolding(owner, s.strip);
+    const layer = `(SELECT layer_id FROM holdings WHERE id = '${other.id}')`;
+    const copy = (layerId: string, visitId: string) => `
+      INSERT INTO movements (id, practice_id, layer_id, from_account, to_account, from_holding_id,
+        from_location_id, quantity, cost, occurred_on, visit_id, usage_line_id, sureness, recorded_by)
+      SELECT gen_random_uuid(), m.practice_id, ${layerId}, m.from_account, m.to_account,
+        m.from_holding_id, m.from_location_id, 1, 0, m.occurred_on, ${visitId}, m.usage_line_id,
+        m.sureness, m.recorded_by
+      FROM movements m JOIN layers l ON l.id = m.layer_id
+      WHERE m.to_account = 'visit' AND l.consumable_id = '${s.bib.id}' LIMIT 1`;
+    const visits: Visit[] = [];
+    for (const chartReference of ['L-1', 'L-2']) {
+      visits.push(await s.book.done<Visit>('POST', '/visits', visitBody(s, { chartReference })));
+    }
+    await expect(owner.query(copy(layer, 'm.visit_id'))).rejects.toMatchObject({
+      constraint: 'movements_layer_id_from_holding_id_practice_id_fkey',
+    });
+    const visit = `(SELECT id FROM visits WHERE id IN ('${visits.map(({ id }) => id).join("','")}')
+      AND id <> m.visit_id)`;
+    await expect(owner.query(copy('m.layer_id', visit))).rejects.toMatchObject({
+      constraint: 'movements_visit_id_usage_line_id_practice_id_fkey',
+    });
+  });
+
   it('and the service itself has no right to change it, nor to switch the rules off', async () => {
     await owner.query('BEGIN; SET LOCAL ROLE traybook_app');
     const refusedWith = async (statement: string) => {

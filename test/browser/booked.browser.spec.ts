@@ -93,6 +93,32 @@ describe('booked visits', () => {
     expect(await tuesday.getByRole('button').count()).toBe(0);
   });
 
+  it('are not overwritten unseen: who comes second is told, and sees what was said', async () => {
+    const { id = '' } = await book('2026-05-05', { chartReference: 'C-60' });
+    const page = await open('/visits/booked', { refusals: [409] });
+    const tuesday = page.getByRole('region', { name: /Tuesday/ });
+    const dialog = page.getByRole('dialog');
+    const change = async (from: string) => {
+      await tuesday.getByRole('button', { name: new RegExp(`^Change: Chart ${from}`) }).click();
+      await page.waitForURL('**form=**');
+      await dialog.getByLabel('Chart reference').fill('C-62');
+    };
+    await change('C-60');
+    await s.book.done('PUT', `/booked-visits/${id}`, {
+      ...{ version: 1, day: '2026-05-05', chartReference: 'C-61' },
+      restorations: [{ templateId: s.template }],
+    });
+    await dialog.getByRole('button', { name: 'Save' }).click();
+    await dialog.getByText('Somebody changed this booking after you opened it.').waitFor();
+    await dialog.getByRole('button', { name: 'Cancel' }).click();
+    await dialog.waitFor({ state: 'detached' });
+    await tuesday.getByText('Chart C-61').waitFor();
+    await change('C-61');
+    await dialog.getByRole('button', { name: 'Save' }).click();
+    await dialog.waitFor({ state: 'detached' });
+    await tuesday.getByText('Chart C-62').waitFor();
+  });
+
   it('go to the chairside screen and are recorded there', async () => {
     const { id = '' } = await book(TODAY, {
       chartReference: 'C-40',

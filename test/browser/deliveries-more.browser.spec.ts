@@ -195,8 +195,15 @@ describe('a delivery that was booked wrongly', () => {
     );
     const id = items.find((one) => one.receivedOn === '2026-02-02')?.id;
     const page = await open(`/shelves/deliveries/${id}`);
-    await page.getByRole('button', { name: 'Correct line 1: Paste, Body 2' }).click();
+    const correct = page.getByRole('button', { name: 'Correct line 1: Paste, Body 2' });
+    await correct.press('Enter');
     const dialog = page.getByRole('dialog', { name: 'Line 1 as it should have been' });
+    await dialog.waitFor();
+    // Left by the keyboard, it leads back to where one was.
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'hidden' });
+    await eventually(() => correct.evaluate((at) => at === document.activeElement), true);
+    await correct.press('Enter');
     await dialog.getByText('1\u00a0g of it left already.').waitFor();
     await dialog.getByLabel('Lot number').fill('P-B');
     await dialog.getByRole('button', { name: 'Correct', exact: true }).click();

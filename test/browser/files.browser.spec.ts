@@ -54,7 +54,7 @@ describe('bringing a list in', () => {
     await page.getByText('Nothing was brought in yet.').waitFor();
     await page.getByLabel('What the file lists').selectOption('suppliers');
     await page.waitForURL(/kind=suppliers/);
-    await page.getByRole('link', { name: 'Empty list, Suppliers, XLSX' }).waitFor();
+    await page.getByRole('link', { name: 'Empty list, Suppliers and their terms, XLSX' }).waitFor();
     const list =
       'Firm;Shop;Where to\nx;Fernmoor;new@fernmoor.example\ny;Nordlicht;\nz;;a@b.example\n';
     await give(page, 'suppliers.csv', list);
@@ -99,13 +99,25 @@ describe('bringing a list in', () => {
     await page.reload();
     await page.getByRole('heading', { name: 'Dateien' }).waitFor();
     await page.getByRole('button', { name: 'Datei wählen' }).waitFor();
-    const dropped = await page.evaluateHandle(() => {
-      const data = new DataTransfer();
-      data.items.add(new File(['Ort;Art\nLager;Lager\n'], 'orte.csv', { type: 'text/csv' }));
-      return data;
-    });
-    const zone = page.getByText('Datei hierher ziehen, oder').locator('..');
-    await zone.dispatchEvent('drop', { dataTransfer: dropped });
+    const drop = async (name: string, content: string) => {
+      const dropped = await page.evaluateHandle(
+        ([called, text]) => {
+          const data = new DataTransfer();
+          data.items.add(new File([text ?? ''], called ?? '', { type: 'text/csv' }));
+          return data;
+        },
+        [name, content],
+      );
+      const input = page.locator('input[type=file]').locator('..');
+      await input.dispatchEvent('drop', { dataTransfer: dropped });
+    };
+    await drop('falsch.csv', 'Ort;Art\nLager;Truhe\n');
+    await page
+      .getByText('Blatt „falsch“, Zeile 2, Spalte B (Art): Diese Zelle muss eines davon sein')
+      .waitFor();
+    await drop('namenlos.csv', 'Art\nLager\n');
+    await page.getByText('Blatt „namenlos“ hat keine Spalte „Lagerort“.').waitFor();
+    await drop('orte.csv', 'Ort;Art\nLager;Lager\n');
     await page.getByRole('button', { name: '1 Zeile übernehmen' }).waitFor();
     await expectAccessible(page);
     await shot(page, 'files-telephone');
@@ -120,7 +132,7 @@ describe('bringing a list in', () => {
 describe('taking the book out', () => {
   it('is a link to each file, for those who may', async () => {
     const page = await open('manager', '/setup/files');
-    const link = page.getByRole('link', { name: 'Suppliers as CSV', exact: true });
+    const link = page.getByRole('link', { name: 'Suppliers and their terms as CSV', exact: true });
     const [download] = await Promise.all([page.waitForEvent('download'), link.click()]);
     expect(download.suggestedFilename()).toBe('traybook-suppliers.csv');
     const assistant = await open('assistant', '/shelves');

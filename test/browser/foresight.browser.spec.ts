@@ -162,7 +162,7 @@ describe('proof', () => {
       const verdict = page.getByText(/^Something was missing on \d+ item-days (instead|either)/);
       await verdict.waitFor({ timeout: 150_000 });
       const sums = page.getByRole('table', { name: 'In sum' });
-      expect(await sums.locator('tbody tr').count()).toBe(5);
+      expect(await sums.locator('tbody tr').count()).toBe(7);
       await page.getByRole('img', { name: /^Stock value from/ }).waitFor();
       const items = settled(page, 'Item by item');
       // Of eight one was never there and never used.

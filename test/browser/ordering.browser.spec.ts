@@ -132,6 +132,7 @@ describe('an item', () => {
 
   it('takes levels by hand, one-off days and stand-ins, and takes them back', async () => {
     const page = await open('owner', `/ordering/items/${s.bib.id}`);
+    await page.getByText('Set something by hand').click();
     const point = page.getByLabel('Reorder point');
     await point.waitFor();
     await point.fill('30');

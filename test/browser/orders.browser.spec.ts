@@ -56,6 +56,13 @@ async function choose(page: Page, label: string, typed: string, option: string):
   await page.getByRole('option', { name: option, exact: true }).click();
 }
 
+/** Where the keyboard is: the name of a field, or what a button says. */
+const focused = (page: Page): Promise<string | null | undefined> =>
+  page.evaluate(() => {
+    const at = document.activeElement;
+    return at?.getAttribute('name') ?? at?.textContent;
+  });
+
 // A test that is tried once more finds what the others left.
 beforeEach(async () => {
   clock.at = new Date('2026-05-04T10:00:00Z');
@@ -73,6 +80,11 @@ describe('an order', () => {
     ).toContain('fill this in');
     await choose(page, 'Who is it ordered from?', 'North', 'Northgate Supply');
     await choose(page, 'Add goods', 'Body', 'Paste, Body 2 · Pack');
+    await eventually(() => focused(page), 'lines[0].packs');
+    await choose(page, 'Add goods', 'strip', 'Clear matrix strip · Pack');
+    await eventually(() => focused(page), 'lines[1].packs');
+    await page.getByRole('button', { name: 'Take out Clear matrix strip' }).press('Enter');
+    await eventually(() => focused(page), 'lines[0].packs');
     await choose(page, 'Add goods', 'strip', 'Clear matrix strip · Pack');
     await page.getByLabel('Packs').first().fill('0');
     await page.getByRole('button', { name: 'Begin the order' }).click();
@@ -94,7 +106,9 @@ describe('an order', () => {
     await approve.click();
     await page.getByRole('dialog').getByRole('button', { name: 'Approve' }).click();
     await page.getByText('Approved by mill.manager, not sent yet.').waitFor();
-    await page.getByRole('button', { name: 'Send …' }).click();
+    // The keyboard stands on the next step, where the last one was.
+    await eventually(() => focused(page), 'Send …');
+    await page.keyboard.press('Enter');
     const dialog = page.getByRole('dialog');
     await eventually(
       () => dialog.getByLabel('E-mail address').inputValue(),

@@ -52,6 +52,10 @@ describe('today', () => {
     const low = page.getByRole('region', { name: 'Running low' }).getByRole('listitem').first();
     expect(await low.textContent()).toMatch(/Suggested5\u00a0packs/);
     expect(await low.textContent()).toMatch(/Order cost€45\.00/);
+    // By whose word the level holds, and the way to what ordering makes of it.
+    expect(await low.textContent()).toContain('as typed in at the consumable.');
+    const way = await low.getByRole('link', { name: 'See it in ordering' }).getAttribute('href');
+    expect(way).toBe(`/ordering/items/${book.strip.id}`);
   });
 
   it('leads to the one thing that settles it, as far as the role may do it', async () => {

@@ -22,13 +22,14 @@ import {
 import { PostVisit, ReverseVisit } from '#lib/visits';
 import { atMost, BookReader, bookingKey, locationId, PRACTICE_ID } from './book-reader.js';
 import { bookedRuns } from './booked-steps.js';
-import { CATALOGUE, consumableId, consumableOf, itemNumber, presentationId } from './catalogue.js';
+import { buyingRuns } from './buying-steps.js';
+import { consumableId } from './catalogue.js';
 import { demoId } from './dice.js';
+import { newConsumable, newPresentation, newVersion, packId } from './master-rows.js';
 import { moneyRuns } from './money-steps.js';
 import { OrderSteps } from './order-steps.js';
 import { PEOPLE, PLACES, PRACTICE, SUPPLIERS } from './practice.js';
 import type { Step, StepKind, StepOf } from './steps.js';
-import type { DemoVersion } from './template-parts.js';
 import { templateId, templateOf } from './templates.js';
 
 export function personId(signInName: string): string {
@@ -61,8 +62,8 @@ export class BookSteps {
   ) {
     this.reader = new BookReader(app.get(UnitOfWork, { strict: false }));
     const money = moneyRuns(app, this.reader, this);
-    const ahead = bookedRuns(app, this);
-    this.runs = { ...this.masterData(), ...this.goods(), ...this.visits(), ...money, ...ahead };
+    const more = { ...bookedRuns(app, this), ...buyingRuns(app, this.reader, this.manager) };
+    this.runs = { ...this.masterData(), ...this.goods(), ...this.visits(), ...money, ...more };
   }
 
   async run(step: Step): Promise<void> {
@@ -87,6 +88,8 @@ export class BookSteps {
         return `${templateId(step.payload.template)}/1`;
       case 'templateVersion':
         return `${templateId(step.payload.template)}/${step.payload.version}`;
+      case 'kit':
+      case 'priceList':
       case 'lotStatus':
       case 'costRate':
       case 'bookings':
@@ -152,8 +155,9 @@ export class BookSteps {
         return receive.run(manager, key, {
           ...more,
           supplierId: demoId('supplier', supplier),
-          lines: lines.map(({ consumable: _, place, ...line }) => ({
+          lines: lines.map(({ consumable: _, place, parts, ...line }) => ({
             ...line,
+            ...(parts ? { parts: [...parts] } : {}),
             locationId: locationId(place),
             orderLineId: ordered?.get(line.presentationId) ?? null,
           })),
@@ -239,60 +243,4 @@ export class BookSteps {
         reverse.run(manager, key, visitId, { note }),
     } satisfies Partial<Runs>;
   }
-}
-
-function newConsumable(payload: StepOf<'consumable'>['payload']) {
-  const { consumable, reorderAt, reorderUpTo } = payload;
-  const row = consumableOf(consumable);
-  return {
-    id: consumableId(consumable),
-    name: row.name,
-    category: row.category,
-    stockUnit: row.unit,
-    shade: row.shade ?? null,
-    opacity: row.opacity ?? null,
-    viscosity: row.viscosity ?? null,
-    size: row.size ?? null,
-    grit: row.grit ?? null,
-    lifeAfterOpening: row.life ? { value: row.life[0], unit: row.life[1] } : null,
-    densityGPerCm3: row.density === undefined ? null : String(row.density),
-    reorderAt,
-    reorderUpTo,
-  };
-}
-
-type PackRef = StepOf<'presentation'>['payload'];
-
-function packOf({ consumable, pack }: PackRef) {
-  const found = consumableOf(consumable).packs[pack];
-  if (!found) throw new Error(`${consumable} has no pack ${pack}`);
-  return found;
-}
-
-function packId(ref: PackRef): string {
-  return presentationId(ref.consumable, packOf(ref));
-}
-
-function newPresentation(ref: PackRef) {
-  const pack = packOf(ref);
-  const position = CATALOGUE.findIndex((row) => row.key === ref.consumable);
-  return {
-    id: packId(ref),
-    consumableId: consumableId(ref.consumable),
-    supplierId: demoId('supplier', pack.supplier),
-    name: pack.name,
-    dispensing: pack.dispensing,
-    containersPerPack: pack.containers,
-    contentPerContainer: String(pack.content),
-    deviceIdentifier: itemNumber(100 + 10 * position + ref.pack),
-    listPrice: pack.price.toFixed(2),
-  };
-}
-
-function newVersion({ minutes, layerThicknessMm, note, lines }: DemoVersion) {
-  const content = lines.map(({ consumable, ...line }) => ({
-    ...line,
-    consumableId: consumable === null ? null : consumableId(consumable),
-  }));
-  return { minutes, layerThicknessMm, note, lines: content };
 }

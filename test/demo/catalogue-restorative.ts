@@ -1,4 +1,4 @@
-import { bottle, type DemoConsumable, dose, pieces } from './catalogue-types.js';
+import { bottle, type DemoConsumable, dose, kit, pieces } from './catalogue-types.js';
 
 /** A paste of one shade, by the syringe. */
 function paste(
@@ -142,7 +142,24 @@ export const RESTORATIVE: readonly DemoConsumable[] = [
     life: [6, 'month'],
     shelfMonths: 24,
     roomStock: 5,
-    packs: [bottle('tavenstone', 'Bottle 5 mL', 1, 5, 124)],
+    packs: [
+      bottle('tavenstone', 'Bottle 5 mL', 1, 5, 124),
+      kit(bottle('tavenstone', 'Bonding starter kit', 1, 5, 168), [
+        {
+          ...{ consumable: 'etch', dispensing: 'multi-use', containers: 4, content: 3 },
+          sharePercent: 22,
+        },
+        {
+          ...{
+            consumable: 'micro-applicator',
+            dispensing: 'by-piece',
+            containers: 1,
+            content: 400,
+          },
+          sharePercent: 14,
+        },
+      ]),
+    ],
   },
   {
     key: 'adhesive-dose',

@@ -11,6 +11,18 @@ export interface DemoPack {
   /** In stock units per container. */
   readonly content: number;
   readonly price: number;
+  /** Of a kit: what else is in it. */
+  readonly parts?: readonly DemoPart[];
+}
+
+export interface DemoPart {
+  readonly consumable: string;
+  readonly dispensing: Dispensing;
+  readonly containers: number;
+  /** In stock units per container. */
+  readonly content: number;
+  /** Of the price of the kit; the rest is for its own content. */
+  readonly sharePercent: number;
 }
 
 export interface DemoConsumable {
@@ -52,6 +64,9 @@ function pack(dispensing: Dispensing, row: PackRow): DemoPack {
   const [supplier, name, containers, content, price] = row;
   return { supplier, name, dispensing, containers, content, price };
 }
+
+/** A kit is listed under the consumable for whose sake it is bought. */
+export const kit = (own: DemoPack, parts: readonly DemoPart[]): DemoPack => ({ ...own, parts });
 
 export const bottle = (...row: PackRow): DemoPack => pack('multi-use', row);
 export const dose = (...row: PackRow): DemoPack => pack('single-dose', row);

@@ -80,7 +80,7 @@ function returnRecalled(world: World, date: IsoDate): void {
   world.steps.push({ date, kind: 'return', key: `return/${date}/recalled`, payload });
 }
 
-function leftOf(layer: Layer): number {
+export function leftOf(layer: Layer): number {
   return layer.opened.reduce((sum, opened) => sum + opened.left, sealed(layer));
 }
 

@@ -30,12 +30,6 @@ export interface LoadedDemo {
 }
 
 /**
- * So many visits of one day are booked at the same time. They all take gloves and bibs, so the book
- * lets them through one by one; a few are enough to keep it from waiting for us.
- */
-const AT_ONCE = 1;
-
-/**
  * Writes the demo practice into an empty book through the use cases of the service. When it was
  * stopped halfway it goes on where it was; when all is there it says so and writes nothing.
  */
@@ -48,7 +42,7 @@ export async function loadDemo(options: LoadDemoOptions): Promise<LoadedDemo> {
     databaseUrl: options.databaseUrl,
     clock,
     logLevel: 'warn',
-    poolSize: AT_ONCE + 2,
+    poolSize: 3,
     relaxedCommit: true,
   });
   try {
@@ -104,15 +98,19 @@ async function openBook(createPractice: CreatePractice): Promise<void> {
  * The database plans its work by what it knows of its tables. By itself it looks again after a
  * minute or so; a book that is filled this fast would be read as if it were still empty.
  */
-async function gatherStatistics(databaseUrl: string): Promise<void> {
+async function gatherStatistics(databaseUrl: string, roughly = false): Promise<void> {
   const client = new pg.Client({ connectionString: databaseUrl });
   await client.connect();
   try {
+    if (roughly) await client.query('SET default_statistics_target = 10');
     await client.query('ANALYZE');
   } finally {
     await client.end();
   }
 }
+
+/** After so many steps the database looks again, roughly; in the end thoroughly. */
+const LOOK_AGAIN = 600;
 
 const WORDS: Partial<Record<StepKind, string>> = {
   person: 'people',
@@ -129,48 +127,15 @@ async function runAll(
   present: ReadonlySet<string>,
   { databaseUrl, onProgress }: LoadDemoOptions,
 ): Promise<void> {
-  const isDone = (step: Step) => present.has(book.nameOf(step) ?? '');
   let done = 0;
-  const perform = async (step: Step) => {
-    if (!isDone(step)) await book.run(step);
+  let nextStatistics = LOOK_AGAIN;
+  // One by one: the same scenario makes the same book, lot by lot.
+  for (const step of steps) {
+    if (!present.has(book.nameOf(step) ?? '')) await book.run(step);
     done += 1;
     onProgress(done, steps.length, WORDS[step.kind] ?? step.date);
-  };
-  const last = steps.at(-1);
-  let nextStatistics = 400;
-  for (const group of grouped(steps.slice(0, -1))) {
-    await inParallel(group, perform);
     if (done < nextStatistics) continue;
-    await gatherStatistics(databaseUrl);
-    nextStatistics *= 2;
+    await gatherStatistics(databaseUrl, true);
+    nextStatistics += LOOK_AGAIN;
   }
-  // Alone and at the very end: that it is there means that all is.
-  if (last) await perform(last);
-}
-
-/** Visits of one day together, everything else one by one. */
-function grouped(steps: readonly Step[]): Step[][] {
-  const groups: Step[][] = [];
-  for (const step of steps) {
-    const group = groups.at(-1);
-    const before = group?.[0];
-    const together = before?.kind === 'visit' && step.kind === 'visit' && before.date === step.date;
-    if (group && together) group.push(step);
-    else groups.push([step]);
-  }
-  return groups;
-}
-
-async function inParallel(
-  steps: readonly Step[],
-  perform: (step: Step) => Promise<void>,
-): Promise<void> {
-  const waiting = [...steps];
-  const worker = async () => {
-    for (let step = waiting.shift(); step; step = waiting.shift()) await perform(step);
-  };
-  const workers = Array.from({ length: Math.min(AT_ONCE, steps.length) }, worker);
-  // Nobody is left at work when the first failure is told.
-  const ends = await Promise.allSettled(workers);
-  for (const end of ends) if (end.status === 'rejected') throw end.reason;
 }

@@ -146,7 +146,7 @@ function deliveryLine(
 }
 
 /** What the supplier's price rounds up to the day make of a list price. */
-function priceFactor(world: World, supplier: SupplierKey, day: IsoDate): number {
+export function priceFactor(world: World, supplier: SupplierKey, day: IsoDate): number {
   const daysIn = daysLeft(world, world.days[0]?.day ?? day) - daysLeft(world, day);
   const first = 45 + 11 * SUPPLIER_KEYS.indexOf(supplier);
   return SUPPLIERS[supplier].rises

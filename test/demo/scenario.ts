@@ -1,4 +1,5 @@
 import type { IsoDate } from '#lib/platform';
+import { kits } from './buying.js';
 import { CATALOGUE } from './catalogue.js';
 import { priceList } from './charging.js';
 import { decimal } from './plan-usage.js';
@@ -45,6 +46,7 @@ function masterData(world: World, date: IsoDate): Step[] {
       steps.push({ date, kind: 'presentation', key, payload: { consumable, pack } });
     });
   }
+  steps.push(...kits(date));
   for (const { key: template } of TEMPLATES) {
     steps.push({ date, kind: 'template', key: `template/${template}`, payload: { template } });
   }

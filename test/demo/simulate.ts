@@ -1,5 +1,6 @@
 import type { IsoDate } from '#lib/platform';
 import { bookedAfter } from './booked.js';
+import { buyToday, receiveKit } from './buying.js';
 import { weekdayOf, workdaysUpTo } from './calendar.js';
 import { consumableId, consumableOf } from './catalogue.js';
 import { chargeVisit } from './charging.js';
@@ -14,6 +15,9 @@ import { newWorld, type PlannedDay, type World } from './world.js';
 
 /** Workdays from the end on which a visit was first entered for the wrong chart. */
 const WRONG_CHART = 33;
+
+/** Workdays from the end on which a starter kit came. */
+const KIT_CAME = 3;
 
 /** The last step of every demo book: once it is there, all of it is. */
 export const LAST_VISIT = demoId('visit', 'last');
@@ -35,6 +39,7 @@ function liveOneDay(world: World, planned: PlannedDay, index: number): void {
   settle(world, day);
   afterDelivery(world, day, index, deliveries);
   morning(world, day, index);
+  if (world.days.length - 1 - index === KIT_CAME) receiveKit(world, day);
   const newWeek = before === undefined || weekdayOf(before) >= weekdayOf(day);
   if (newWeek) {
     restock(world, day);
@@ -45,7 +50,7 @@ function liveOneDay(world: World, planned: PlannedDay, index: number): void {
   mishaps(world, day);
   const wrong = world.days.length - 1 - index === WRONG_CHART;
   if (index === world.days.length - 1) {
-    world.steps.push(...ordersNow(world, day), ...bookedAfter(day));
+    world.steps.push(...buyToday(world, day), ...ordersNow(world, day), ...bookedAfter(day));
   }
   planned.visits.forEach(({ visit, uses }, n) => {
     const last = index === world.days.length - 1 && n === planned.visits.length - 1;

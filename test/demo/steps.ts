@@ -78,6 +78,8 @@ export interface DeliveryLine {
   readonly place: PlaceKey;
   readonly lotNumber: string | null;
   readonly expiresOn: IsoDate | null;
+  /** Of a kit: parts that have lots of their own. */
+  readonly parts?: readonly LotRef[];
 }
 
 export interface OrderedPacks {
@@ -128,6 +130,22 @@ interface Payloads {
   template: { readonly template: string };
   templateVersion: { readonly template: string; readonly version: number };
   delivery: DeliveryPayload;
+  /** What else is in a pack of the list. */
+  kit: { readonly consumable: string; readonly pack: number };
+  priceList: {
+    readonly consumable: string;
+    readonly prices: readonly { readonly fromPacks: number; readonly packPrice: string }[];
+  };
+  standIn: { readonly consumable: string; readonly standIn: string; readonly note: string };
+  /** A line whose lot was read wrongly. */
+  correction: {
+    readonly of: LayerRef;
+    readonly line: DeliveryLine;
+    readonly lotNumber: string;
+    readonly note: string;
+  };
+  /** An invoice that says another price of a line than was booked. */
+  invoice: { readonly of: LayerRef; readonly packPrice: string; readonly number: string };
   reverseDelivery: { readonly reference: string; readonly note: string };
   move: { readonly from: Pick; readonly to: PlaceKey; readonly quantity: string };
   opening: { readonly from: Pick };

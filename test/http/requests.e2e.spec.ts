@@ -1,5 +1,6 @@
 import { connect } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import type { Role } from '../../libs/platform/src/index.js';
 import { type Answer, type TestPractice, TestService } from './service.js';
 
 let service: TestService;
@@ -157,6 +158,32 @@ describe('bytes on the wire', () => {
     expect(answer).toMatch(new RegExp(`^HTTP/1.1 ${status} `));
     expect(answer.toLowerCase()).toContain('content-type: application/problem+json');
     expect(answer).toContain(`"status":${status}`);
+  });
+
+  const upload = (length: string, more = '') =>
+    `POST /api/imports/check?kind=suppliers HTTP/1.1\r\n${host}${more}` +
+    `Content-Type: application/octet-stream\r\n${length}\r\n\r\n`;
+  const session = (role: Role) => `Cookie: traybook_session=${here.people[role].cookie}\r\n`;
+
+  it('of a file are not waited for where nobody may send them', async () => {
+    // Only the head of each request is sent: an answer can come from nothing but that.
+    const file = `Content-Length: ${10 * 1_048_576}`;
+    const tooMuch = 'Content-Length: 9000000000';
+    const endless = 'Transfer-Encoding: chunked';
+    for (const length of [file, tooMuch, endless]) {
+      const stranger = await exchange(upload(length));
+      expect(stranger).toMatch(/^HTTP\/1.1 401 /);
+      expect(stranger.toLowerCase()).toContain('www-authenticate: bearer');
+      expect(stranger).toContain('"code":"not_signed_in"');
+      const assistant = await exchange(upload(length, session('assistant')));
+      expect(assistant).toMatch(/^HTTP\/1.1 403 /);
+      expect(assistant).toContain('"code":"forbidden"');
+      const elsewhere = `${session('manager')}Origin: http://elsewhere.example\r\n`;
+      expect(await exchange(upload(length, elsewhere))).toMatch(/^HTTP\/1.1 403 /);
+    }
+    expect(await exchange(upload(tooMuch, session('manager')))).toMatch(/^HTTP\/1.1 413 /);
+    const sent = upload('Content-Length: 11', session('manager'));
+    expect(await exchange(`${sent}Supplier\nA\n`)).toMatch(/^HTTP\/1.1 200 /);
   });
 });
 

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { expect } from '@jest/globals';
 import type pg from 'pg';
+import { deliveryLine } from '../book/book.js';
 import type { PlanningBook } from './planning-book.js';
 
 // What the service answers about what if, suppliers and replays; and orders that were sent.
@@ -68,6 +69,8 @@ interface Sums {
   readonly stockOutDays: number;
   readonly averageValue: string;
   readonly orders: number;
+  readonly sent: number;
+  readonly freight: string;
 }
 
 /** An order that was sent, with one line of bibs; answers with the id of the line. */
@@ -96,6 +99,40 @@ export async function sentOrder(
   return line;
 }
 
+/** Asks until it is over; there is no half result. */
+export async function endedReplay(ask: () => Promise<Replay>): Promise<Replay> {
+  for (;;) {
+    const replay = await ask();
+    if (replay.state !== 'running') return replay;
+    expect(replay.result).toBeNull();
+    await new Promise((resolve) => setTimeout(resolve, 30));
+  }
+}
+
+export async function freightOfSupplier(s: PlanningBook, freight: string): Promise<void> {
+  const workingDays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday'];
+  const terms = { leadDays: 3, freight, workingDays };
+  await s.book.done('PUT', `/reorder/settings/suppliers/${s.supplier}`, terms);
+}
+
+/** The delivery of the new shade bore another lot number than was booked. */
+export async function newShadeUnderAnotherLot(at: {
+  readonly owner: pg.Client;
+  readonly s: PlanningBook;
+}): Promise<void> {
+  const { owner, s } = at;
+  const { rows } = await owner.query<{ delivery: string; line: number }>(
+    `SELECT delivery_id AS delivery, line_number AS line FROM layers
+     WHERE practice_id = $1 AND consumable_id = $2`,
+    [s.book.practice.owner.practiceId, s.newShade.id],
+  );
+  const [{ delivery = '', line = 0 } = {}] = rows;
+  await s.book.done('POST', `/deliveries/${delivery}/lines/${line}/correction`, {
+    ...deliveryLine(s.newShade, s.store, 3, '70', { lotNumber: 'N-7', expiresOn: '2027-06-30' }),
+    note: 'The 1 was a 7.',
+  });
+}
+
 /** The sums of a replay are the sums of its items, to the millionth. */
 export function expectSidesAddUp(result: Replay['result']): void {
   for (const side of ['computed', 'old'] as const) {
@@ -105,5 +142,10 @@ export function expectSidesAddUp(result: Replay['result']): void {
       return sum + Math.round(Number(item[side].averageValue ?? 0) * 1e6);
     }, 0);
     expect(Math.round(Number(result?.[side].averageValue) * 1e6)).toBe(value);
+    // Every order to the one supplier paid its freight of 6.50; others ask for none.
+    const { freight = '', sent = 0 } = result?.[side] ?? {};
+    expect(Number(freight)).toBeGreaterThan(0);
+    expect(Number(freight)).toBeLessThanOrEqual(sent * 6.5);
+    expect((Number(freight) / 6.5) % 1).toBeCloseTo(0, 9);
   }
 }

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from '@jest/globals';
+import { postVisit } from '../book/book.js';
 import { TestService } from '../http/service.js';
 import { fieldsOf, type Order, OrderBook } from './orders-book.js';
 import { SetClock } from './post-boxes.js';
@@ -88,6 +89,44 @@ describe('an order that was sent', () => {
     const sent = await orders.act(draft, 'sending', { way: 'by hand', orderedOn: '2026-04-30' });
     expect(sent).toMatchObject({ orderedOn: '2026-04-30', expectedOn: '2026-05-04' });
     await orders.act(draft, 'closing');
+  });
+
+  it('tells how long a supplier really takes, once enough of them have come', async () => {
+    const slow = await OrderBook.open(service, 'slow');
+    const { small } = slow;
+    for (const day of ['2026-04-27', '2026-04-28', '2026-04-29']) {
+      await postVisit(small, { visitedOn: day });
+    }
+    /** An order of a Monday that took nine days, which are seven working days. */
+    const took = async (orderedOn: string, receivedOn: string) => {
+      const draft = await slow.draft([slow.line(small.strip, 1, '7')]);
+      await slow.act(draft, 'approval');
+      const { lines } = await slow.act(draft, 'sending', { way: 'by hand', orderedOn });
+      for (const line of lines) await slow.deliver(receivedOn, [[line, 1]]);
+    };
+    const told = async () => {
+      const { alerts } = await small.book.done<{
+        alerts: { id: string; sentence: string; figures: { name: string; value: string }[] }[];
+      }>('GET', '/reorder/alerts');
+      const alert = alerts.find(({ id }) => id === `runs-out-before-delivery:${small.bib.id}`);
+      const value = (name: string) => alert?.figures.find((each) => each.name === name)?.value;
+      const names = ['days until delivery', 'deliveries by then', 'orders seen'];
+      return { figures: names.map(value), sentence: alert?.sentence };
+    };
+    await small.book.done('PATCH', `/presentations/${small.bib.presentation}`, {
+      supplierId: small.supplier,
+    });
+    await took('2026-03-02', '2026-03-11');
+    await took('2026-03-09', '2026-03-18');
+    await took('2026-03-16', '2026-03-25');
+    // Three are too few: two working days, as the supplier states.
+    expect((await told()).figures).toEqual(['2', undefined, undefined]);
+    await took('2026-03-23', '2026-04-01');
+    const seen = await told();
+    expect(seen.figures).toEqual(['9', '80', '4']);
+    expect(seen.sentence).toContain(
+      'ordered today from Northgate Supply is here by 2026-05-13 in 80 of 100 cases, as in its 4',
+    );
   });
 
   it('takes the word of the supplier', async () => {

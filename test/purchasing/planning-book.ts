@@ -66,10 +66,7 @@ async function visitAll(
 ): Promise<string[]> {
   const dice = new Dice('half a year of visits');
   const visits: string[] = [];
-  for (let day = FIRST_DAY; day <= LAST_DAY; day = nextDay(day)) {
-    // Friday to Sunday the practice is closed, and over the turn of the year.
-    const weekday = new Date(`${day}T00:00:00Z`).getUTCDay();
-    if (weekday === 0 || weekday > 4 || (day >= '2025-12-23' && day < '2026-01-05')) continue;
+  for (const day of openDays(FIRST_DAY, LAST_DAY)) {
     const count = dice.chance(0.3) ? 2 : 1;
     for (let i = 0; i < count; i += 1) {
       const shade = day < SHADE_CHANGED ? s.paste : s.newShade;
@@ -85,6 +82,24 @@ async function visitAll(
     }
   }
   return visits;
+}
+
+/** Friday to Sunday the practice is closed, and over the turn of the year; both days included. */
+function openDays(first: string, last: string): string[] {
+  const days: string[] = [];
+  for (let day = first; day <= last; day = nextDay(day)) {
+    const weekday = new Date(`${day}T00:00:00Z`).getUTCDay();
+    const closed = weekday === 0 || weekday > 4 || (day >= '2025-12-23' && day < '2026-01-05');
+    if (!closed) days.push(day);
+  }
+  return days;
+}
+
+/** Visits to expect in so many days from `TODAY` on, at the pace of all that there were. */
+export function visitsExpected(visits: number, days: number): number {
+  const until = new Date(Date.parse(`${TODAY}T00:00:00Z`) + (days - 1) * 86_400_000);
+  const ahead = openDays(TODAY, until.toISOString().slice(0, 10)).length;
+  return (visits * ahead) / openDays(FIRST_DAY, LAST_DAY).length;
 }
 
 function nextDay(day: string): string {

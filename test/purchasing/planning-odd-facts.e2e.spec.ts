@@ -8,6 +8,7 @@ import {
   type SmallBook,
 } from '../book/book.js';
 import { TestService } from '../http/service.js';
+import type { Bulk, Curve } from './foresight-answers.js';
 import { type Forecast, figure, type Proposal, type Proposals, TODAY } from './planning-book.js';
 import { SetClock } from './post-boxes.js';
 
@@ -94,6 +95,51 @@ describe('an item', () => {
     expect(history.days.map(({ day }) => day)).toContain('2026-04-15');
   });
 
+  it('that is there but never used is not due, and says so', async () => {
+    const { policy } = await ask(s.adhesive);
+    expect([policy.packs, Number(policy.position)]).toEqual([0, 5]);
+    expect(policy.flags).toContain('no use expected');
+    expect(policy.sentence).toContain('Nothing is due yet.');
+    expect(policy.sentence).not.toContain('within its limits');
+  });
+
+  it('all of whose use was a one-off event expects none, and says what was left out', async () => {
+    const span = { firstDay: '2026-04-15', lastDay: '2026-04-15', note: 'A course.' };
+    const body = { consumableId: s.strip.id, ...span };
+    const { id } = await s.book.done('POST', '/reorder/one-offs', body);
+    const { item, policy } = await ask(s.strip);
+    expect([item.next, Number(item.useInWeek), policy.packs]).toEqual(['order later', 0, 0]);
+    expect(policy.assumptions.join(' ')).toContain('40 pieces are left out as one-off events');
+    await s.book.done('POST', `/reorder/one-offs/${id}/withdrawal`, {});
+    expect(Number((await ask(s.strip)).item.useInWeek)).toBeGreaterThan(5);
+  });
+
+  it('whose only use was reversed was never used', async () => {
+    const usage = [{ consumableId: s.capsule.id, dispensed: '0.1' }];
+    const restorations = [restoration(s, { templateId: s.template, shades: [s.paste.id] })];
+    const { id } = await postVisit(s, { visitedOn: '2026-04-30', restorations, usage });
+    expect(Number((await ask(s.capsule)).item.useInWeek)).toBeGreaterThan(0);
+    await s.book.done('POST', `/visits/${id}/reversal`, { note: 'Another patient.' });
+    const { item, policy } = await ask(s.capsule);
+    expect([item.next, Number(item.useInWeek)]).toEqual(['nothing expected', 0]);
+    expect(policy.assumptions.join(' ')).toContain('No use is on record');
+  });
+
+  it('that nobody uses is worth no stock at any level of service, and no bulk offer', async () => {
+    const curve = await s.book.done<Curve>(
+      ...(['GET', `/reorder/what-if/service?consumableId=${s.capsule.id}`] as const),
+    );
+    const stock = [curve.now, ...curve.points].map((point) => point?.item?.averageStock);
+    expect(stock).toEqual(stock.map(() => '0'));
+    const offer = { consumableId: s.adhesive.id, presentationId: s.adhesive.presentation };
+    const bulk = await s.book.done<Bulk>('POST', '/reorder/what-if/bulk', {
+      ...offer,
+      ...{ packs: 10, packPrice: '90' },
+    });
+    expect(bulk).toMatchObject({ paperSaving: '200.00', worthIt: false, savedOrders: '0.00' });
+    expect(Number(bulk.realSaving)).toBeLessThan(-900);
+  });
+
   it('that nobody says the price or supplier of is still told, without a sum', async () => {
     const list = await s.book.done<Proposals>('GET', '/reorder/proposals');
     const all = [...list.orders.flatMap((order) => order.lines), ...list.stuck];
@@ -105,6 +151,15 @@ describe('an item', () => {
 });
 
 describe('a supply', () => {
+  it('that is closed for months is waited for, which is told', async () => {
+    const closures = [{ firstDay: '2026-05-01', lastDay: '2026-08-28', note: null }];
+    await terms({ closures });
+    const { policy } = await ask(s.paste);
+    expect(figure(policy, 'mean lead time')).toBeGreaterThan(115);
+    expect(policy.flags).toContain('usable life shorter than lead time and review');
+    await terms({});
+  });
+
   it('with a lead time of zero days still covers the review, and says so', async () => {
     await terms({
       leadDays: 0,

@@ -63,6 +63,7 @@ describe('the settings of the practice', () => {
   it('name the field of what cannot be, and stay as they were', async () => {
     const cases = [
       ['serviceLevel', '1'],
+      ['serviceLevel', '0'],
       ['serviceLevel', 0.95],
       ['serviceMeasure', 'always'],
       ['reviewDays', 91],
@@ -70,6 +71,7 @@ describe('the settings of the practice', () => {
       ['carryingRate', '0'],
       ['orderCost', '-1'],
       ['leadDays', 2.5],
+      ['leadDays', -1],
       ['leaveOutRetakes', 'no'],
     ] as const;
     for (const [field, value] of cases) {

@@ -1,5 +1,6 @@
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { Admission } from '#lib/access';
 import type { Clock, MailOptions } from '#lib/platform';
 import { appModule } from './app.module.js';
 import { httpAdapter, prepareFastify } from './fastify.js';
@@ -37,7 +38,8 @@ export async function createApp(options: AppOptions): Promise<NestFastifyApplica
     logger: new ServiceLog(fastify.log),
   });
   app.setGlobalPrefix('api');
-  await prepareFastify(fastify);
+  const admission = app.get(Admission, { strict: false });
+  await prepareFastify(fastify, (...asked) => admission.admit(...asked));
   serveDocs(app);
   const folder = options.webFolder ?? builtWebFolder();
   if (folder !== undefined) await serveWeb(fastify, folder);

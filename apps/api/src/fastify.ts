@@ -4,7 +4,7 @@ import helmet from '@fastify/helmet';
 import { FastifyAdapter } from '@nestjs/platform-fastify';
 import type { FastifyInstance, FastifyReply, FastifyRequest, FastifyServerOptions } from 'fastify';
 import { newId } from '#lib/platform';
-import { takeFiles } from './file-bodies.js';
+import { type Admit, takeFiles } from './file-bodies.js';
 import { type LogLevel, logOptions } from './log.js';
 import { answerBrokenRequest, answerWithProblem } from './problems.js';
 import { refuseUnstorableText } from './storable-text.js';
@@ -37,9 +37,9 @@ export function httpAdapter(options: HttpOptions): FastifyAdapter {
 }
 
 /** What stands around every request, before any route: headers, cookies, compression, checks. */
-export async function prepareFastify(fastify: FastifyInstance): Promise<void> {
+export async function prepareFastify(fastify: FastifyInstance, admit: Admit): Promise<void> {
   fastify.removeContentTypeParser('text/plain'); // JSON is what is read, and files where they belong
-  takeFiles(fastify);
+  takeFiles(fastify, admit);
   await fastify.register(helmet, {
     contentSecurityPolicy: {
       directives: {

@@ -21,7 +21,8 @@ describe('the arguments of a replay', () => {
 
 describe('a replay as a file', () => {
   const side = { stockOutDays: 2, unmet: '3', wasted: '0', wastedValue: null };
-  const sums = { stockOutDays: 2, itemsOut: 1, wastedValue: '0', averageValue: '0', orders: 1 };
+  const lines = { stockOutDays: 2, itemsOut: 1, wastedValue: '0', averageValue: '0', orders: 1 };
+  const sums = { ...lines, sent: 1, freight: '0' };
   const settings = { serviceMeasure: 'cycle service', serviceLevel: '0.95', reviewDays: 7 };
 
   it('has a line per item, and no formula in it', () => {

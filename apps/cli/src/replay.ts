@@ -72,13 +72,16 @@ function told({ name, firstDay, lastDay, result }: ReplayedPractice): string {
     [`expired, ${currency}`, computed.wastedValue, old.wastedValue],
     [`average stock, ${currency}`, computed.averageValue, old.averageValue],
     ['lines ordered', computed.orders, old.orders],
+    ['orders sent', computed.sent, old.sent],
+    [`freight, ${currency}`, computed.freight, old.freight],
   ];
   const { serviceLevel, serviceMeasure, reviewDays, reckonDays } = result.settings;
   return [
     `\n${name}: ${items.length} items, ${firstDay} to ${lastDay}`,
     table(rows.map((row) => row.map(String))),
     `  For a ${serviceMeasure} of ${serviceLevel}, ordered every ${reviewDays} days, forecast anew`,
-    `  every ${reckonDays} days; prices and levels as typed in today; each day knows only the past.`,
+    `  every ${reckonDays} days; settings, price lists and levels as typed in today; each day knows`,
+    '  only the past. Computed orders keep to the smallest orders of suppliers; budgets play no part.',
   ].join('\n');
 }
 

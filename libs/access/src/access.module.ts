@@ -20,6 +20,7 @@ import { SignOut } from './app/sign-out.js';
 import { PersonEntity } from './db/person.entity.js';
 import { PracticeEntity } from './db/practice.entity.js';
 import { AccessGuard } from './http/access.guard.js';
+import { Admission } from './http/admission.js';
 import { AuditController } from './http/audit.controller.js';
 import { FirstStartController } from './http/first-start.controller.js';
 import { DentistsController, PeopleController } from './http/people.controller.js';
@@ -43,6 +44,7 @@ import { TokensController } from './http/tokens.controller.js';
   ],
   providers: [
     { provide: APP_GUARD, useClass: AccessGuard },
+    Admission,
     Authenticate,
     ChangePerson,
     ChangePractice,

@@ -11,5 +11,6 @@ export {
   PERMISSIONS_BY_ROLE,
   type Permission,
 } from './domain/permissions.js';
+export { Admission } from './http/admission.js';
 export { AccessOptions, SESSION_COOKIE } from './http/cookies.js';
 export { ACCESS, type Access, CurrentActor, Needs, Public, SignedIn } from './http/decorators.js';

@@ -1,6 +1,5 @@
 export { CreateCostRate } from './app/create-cost-rate.js';
 export { CostingModule } from './costing.module.js';
-export type { CsvCell } from './domain/csv.js';
 export { GROUPS, type Group, parseGroupBy } from './domain/group-by.js';
 export { listsBy } from './domain/lists-by.js';
 export { meanMoney } from './domain/mean.js';

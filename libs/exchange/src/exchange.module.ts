@@ -7,6 +7,7 @@ import { ExportFiles } from './app/export-files.js';
 import { ImportBookedVisits } from './app/import-booked-visits.js';
 import { ImportFile } from './app/import-file.js';
 import { ImportList } from './app/import-list.js';
+import { ImportOrdering } from './app/import-ordering.js';
 import { ImportTemplates } from './app/import-templates.js';
 import { ImportLog } from './db/import-log.js';
 import { ExportsController } from './http/exports.controller.js';
@@ -22,6 +23,7 @@ import { ImportsController } from './http/imports.controller.js';
     ImportFile,
     ImportList,
     ImportLog,
+    ImportOrdering,
     ImportTemplates,
   ],
   exports: [ExportFiles, ImportFile],

@@ -93,6 +93,7 @@ describe('HIBC labels', () => {
         const read = label(joined);
         expect(read).toMatchObject(says);
         expect(label(`${first}\r\n${second}`)).toMatchObject(says);
+        expect(label(first + second)).toMatchObject(says);
         expect(label(read.canonical)).toEqual({ ...read, form: 'concatenated' });
       }),
       { numRuns: 2000 },

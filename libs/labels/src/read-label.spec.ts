@@ -1,5 +1,5 @@
 import { describe, expect, test } from '@jest/globals';
-import { readLabel } from './index.js';
+import { checkCharacter, readLabel } from './index.js';
 
 const GTIN = '09521234543213';
 
@@ -39,6 +39,15 @@ describe('one label written in many ways', () => {
     `01${GTIN}10A1^17261231`,
     `01${GTIN}10A1{GS}17261231`,
     `]d201${GTIN}10A1␝17261231`,
+    `]d2\u001d01${GTIN}10A1\u001d17261231`,
+    ` ]d201${GTIN}1726123110A1`,
+    `]d5\\00002601${GTIN}1726123110A1`,
+    `]z001${GTIN}1726123110A1`,
+    `]L0(01)${GTIN}(17)261231(10)A1`,
+    `01${GTIN}10A1<GS>17261231`,
+    `]d201${GTIN}10A1<FNC1>17261231<FNC1>`,
+    `[)>\u001e05\u001d01${GTIN}10A1\u001d17261231\u001e\u0004`,
+    `]d1[)>\u001e05\u001d01${GTIN}1726123110A1`,
   ];
   test.each(ways)('%j', (text) => {
     expect(label(text)).toMatchObject({
@@ -64,6 +73,44 @@ describe('one label written in many ways', () => {
   });
 });
 
+describe('the symbols of a HIBC label', () => {
+  const PRODUCT = '+J123AQ3451T'; // of the standard's examples, with its two further symbols
+  const whole = { lot: 'BC34567', expiry: '2025-11-26', serial: '4012', form: 'symbols' };
+
+  test.each([
+    ['in lines', `${PRODUCT}\n+25330BC34567T2\n+S4012TJ`],
+    ['in another order', `+S4012TJ\r\n${PRODUCT}\r\n+25330BC34567T2`],
+    ['sent without anything between', `${PRODUCT}+25330BC34567T2+S4012TJ`],
+    ['with a blank that was copied along', `${PRODUCT} \n+25330BC34567T2 \n+S4012TJ`],
+  ])('%s', (_, text) => {
+    expect(label(text)).toMatchObject({ ...whole, deviceIdentifier: 'J123AQ3451' });
+  });
+
+  test('"+" and a space as link and check characters do not mislead', () => {
+    const read = label('+A123BJCMD6E79++$$52001510X3+ ');
+    expect(read).toMatchObject({ deviceIdentifier: 'A123BJCMD6E79', lot: '10X3' });
+  });
+
+  test('what can be a product is one, unless it stands behind another', () => {
+    // Company S401, product 2, unit 1; behind a product with the check character 1, a serial number.
+    const alone = `+S40121${checkCharacter('+S40121')}`;
+    expect(label(alone).deviceIdentifier).toBe('S40121');
+    const product = '+D6582503211';
+    expect(checkCharacter(product)).toBe('1');
+    const both = label(`${product}1\n${alone}`);
+    expect(both).toMatchObject({ deviceIdentifier: 'D6582503211', serial: '4012' });
+  });
+
+  test('a lost space and changed capitals are named', () => {
+    expect(read('+$$52001510X3+')).toMatchObject({
+      problem: { message: expect.stringContaining('a space at the end was lost') },
+    });
+    expect(read('+a123bjc5d6e71g')).toMatchObject({
+      problem: { message: expect.stringContaining('capitals only') },
+    });
+  });
+});
+
 describe('dates', () => {
   test.each([
     // Worked example CV8 of the project's trade facts.
@@ -71,6 +118,19 @@ describe('dates', () => {
     ['(17)280200', '2028-02-29'],
     ['(7003)2806301430', '2028-06-30'],
   ])('%s', (text, expiry) => expect(label(`(01)${GTIN}${text}`).expiry).toBe(expiry));
+
+  test('day 00 is the last day of each month (General Specifications, AI 17)', () => {
+    const last = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+    last.forEach((days, at) => {
+      const month = String(at + 1).padStart(2, '0');
+      expect(label(`(17)27${month}00`).expiry).toBe(`2027-${month}-${days}`);
+      expect(problem(`(17)27${month}${days + 1}`)).toEqual(['illegal_day', 8, '17']);
+    });
+    // Divided by 4: leap; by 100: not; by 400: leap again.
+    expect(label('(17)280200').expiry).toBe('2028-02-29');
+    expect(label('(17)000200', 2040).expiry).toBe('2000-02-29');
+    expect(label('(17)000200', 2090).expiry).toBe('2100-02-28');
+  });
 
   test('two digits mean a year at most 50 ahead or 49 back', () => {
     expect(label('(17)760101', 2026).expiry).toBe('2076-01-01');
@@ -113,6 +173,18 @@ describe('what is wrong and where', () => {
     [`+A123BJC5D6E71G\n(01)${GTIN}`, 'mixed_standards', 0, null],
     ['+/EO5232013', 'unsupported_standard', 1, null],
     [']X010A1', 'unsupported_symbology_identifier', 1, null],
+    // What is written as several characters counts as several: percent signs, escaped brackets.
+    [`https://id.gs1.org/01/${GTIN}/10/%2F%2F%20`, 'invalid_cset82_character', 46, '10'],
+    ['(10)ab\\(\\( x', 'invalid_cset82_character', 10, '10'],
+    [`https://id.gs1.org/01/${GTIN}/lot/A1`, 'no_primary_key', 37, null],
+    [`https://id.gs1.org/01/${GTIN}/`, 'no_primary_key', 37, null],
+    [']Q1HtTps://a/01/12312312312333', 'malformed_uri', 3, null],
+    [`01${GTIN}10A1<GS>xx`, 'ambiguous_separator', 20, null],
+    [`(01)${GTIN}(10)A1<gs>(17)260101`, 'ambiguous_separator', 24, null],
+    [`]d201${GTIN}10A1\u001d\u001d21S`, 'unknown_ai', 24, '\u001d21S'],
+    ['[)>01', 'unsupported_standard', 0, null],
+    ['+J123AQ3451T\n+S4012TJ\n+S4013TK', 'repeated_ai_different_value', 28, 'serial'],
+    ['+J123AQ3451T+25330BC34567T2+S4012TI', 'check_character', 34, null],
   ])('%j: %s', (text, code, position, identifier) => {
     expect(problem(text)).toEqual([code, position, identifier]);
   });

@@ -1,3 +1,4 @@
+import { isEnvelope, openEnvelope } from './envelope.js';
 import { readBracketed } from './gs1/bracketed.js';
 import { firstForeign, shown } from './gs1/character-sets.js';
 import { isLink, type LinkOptions, readDigitalLink } from './gs1/digital-link.js';
@@ -6,11 +7,13 @@ import { looksLikeGtin, readGtin } from './gs1/gtin.js';
 import { findIdentifier } from './gs1/identifiers.js';
 import { gs1Label } from './gs1/label.js';
 import { relationProblem } from './gs1/relations.js';
-import { type Carrier, readScan, symbologyOf } from './gs1/scan.js';
-import { readSeparated } from './gs1/separators.js';
+import { type Carrier, dataStart, readScan, type Scan, symbologyOf } from './gs1/scan.js';
+import { readSeparated, spelledSeparator } from './gs1/separators.js';
 import type { Element } from './gs1/values.js';
 import { hibcLabel } from './hibc/label.js';
 import { type HibcSymbol, linkProblem, readHibc } from './hibc/read.js';
+import { mergeProduction, noProduction } from './hibc/secondary.js';
+import { splitHibc } from './hibc/split.js';
 import type { Label, LabelForm, LabelNote } from './label.js';
 import { type Failed, failed, type Result, shifted } from './problem.js';
 
@@ -29,6 +32,8 @@ type Symbol_ =
       readonly standard: 'HIBC';
       readonly carrier: Carrier | null;
       readonly hibc: HibcSymbol;
+      /** As it was given, without anything around it. */
+      readonly text: string;
       /** Where the character before the last stands, which is the link of a secondary symbol. */
       readonly linkAt: number;
     }
@@ -56,8 +61,13 @@ export function readLabel(text: string, options: ReadOptions): ReadLabel {
   const symbols: Symbol_[] = [];
   for (const { line, at } of lines(text)) {
     const read = readSymbol(line, options);
-    if (!read.ok) return shifted(read, at);
-    symbols.push(placed(read.symbol, at));
+    if (read.ok) {
+      symbols.push(placed(read.symbol, at));
+      continue;
+    }
+    const parts = splitHibc(line, options.currentYear);
+    if (!parts) return shifted(read, at);
+    symbols.push(...parts.map((part) => placed(hibc(part, null), at + part.at)));
   }
   const [first] = symbols;
   if (!first) return failed('empty_value', 0, 'There is nothing to read.');
@@ -76,7 +86,7 @@ function placed(symbol: Symbol_, by: number): Symbol_ {
 }
 
 function joined(symbols: readonly Symbol_[], first: Symbol_, currentYear: number): ReadLabel {
-  if (first.standard === 'HIBC') return joinedHibc(symbols, first);
+  if (first.standard === 'HIBC') return joinedHibc(symbols, first, currentYear);
   const elements: Element[] = [];
   const notes = new Set<LabelNote>();
   for (const symbol of symbols) {
@@ -91,20 +101,36 @@ function joined(symbols: readonly Symbol_[], first: Symbol_, currentYear: number
   return { ok: true, label: gs1Label(elements, currentYear, { ...facts, notes: [...notes] }) };
 }
 
-function joinedHibc(symbols: readonly Symbol_[], first: HibcSymbol_): ReadLabel {
+function joinedHibc(
+  symbols: readonly Symbol_[],
+  first: HibcSymbol_,
+  currentYear: number,
+): ReadLabel {
   const all = symbols.flatMap((symbol) => (symbol.standard === 'HIBC' ? [symbol] : []));
   if (all.length < symbols.length) return mixed();
   if (all.length === 1) return { ok: true, label: hibcLabel(first.hibc, first.carrier) };
   const product = all.find(({ hibc }) => hibc.structure === 'primary');
-  const production = all.find(({ hibc }) => hibc.structure === 'secondary');
-  if (all.length > 2 || !product || !production) {
-    const sentence = 'Two symbols of a label are one with the product and one with the lot.';
-    return failed('malformed', 0, sentence);
+  const production = noProduction();
+  for (const other of all) {
+    if (other === product) continue;
+    const second = secondary(other, currentYear);
+    if (!product || !second) {
+      const sentence = 'Two symbols of a label are one with the product and one with the lot.';
+      return failed('malformed', 0, sentence);
+    }
+    const wrong =
+      linkProblem(product.hibc, second) ?? mergeProduction(production, second.production ?? {});
+    if (wrong) return shifted(wrong, other.linkAt);
   }
-  const wrong = linkProblem(product.hibc, production.hibc);
-  if (wrong) return shifted(wrong, production.linkAt);
-  const whole = { ...product.hibc, production: production.hibc.production };
-  return { ok: true, label: { ...hibcLabel(whole, product.carrier), form: 'symbols' } };
+  const whole = { ...first.hibc, ...product?.hibc, production };
+  return { ok: true, label: { ...hibcLabel(whole, first.carrier), form: 'symbols' } };
+}
+
+/** What stands behind a product: "+S" and "+Q" name a serial number and a quantity there. */
+function secondary({ hibc, text }: HibcSymbol_, currentYear: number): HibcSymbol | undefined {
+  if (hibc.structure === 'secondary') return hibc;
+  const read = readHibc(text, currentYear, { supplement: true });
+  return read.ok && read.symbol.structure === 'secondary' ? read.symbol : undefined;
 }
 
 function mixed(): Failed {
@@ -112,26 +138,58 @@ function mixed(): Failed {
   return failed('mixed_standards', 0, sentence);
 }
 
-function readSymbol(text: string, options: ReadOptions): ReadSymbol {
-  if (!text.startsWith(']')) return readPayload(text, null, options);
+function readSymbol(given: string, options: ReadOptions): ReadSymbol {
+  const text = given.trimStart();
+  if (!text.startsWith(']')) return readPayload(given, null, options);
+  return behind(readMarked(text, options), given.length - text.length);
+}
+
+/** What was read behind so many characters that do not belong to it. */
+function behind(read: ReadSymbol, by: number): ReadSymbol {
+  return read.ok ? { ok: true, symbol: placed(read.symbol, by) } : shifted(read, by);
+}
+
+function readMarked(text: string, options: ReadOptions): ReadSymbol {
+  const symbology = symbologyOf(text, { anyCarrier: true });
+  if (symbology?.holds === 'elements') {
+    // The identifier stands for the first FNC1; some scanners send that as well.
+    const start = dataStart(text, symbology);
+    if (text.charAt(start) === SEPARATOR) {
+      const read = readMarkedOnce(text.slice(0, start) + text.slice(start + 1), options);
+      return read.ok ? behind(read, 1) : shifted(read, 1);
+    }
+  }
+  return readMarkedOnce(text, options);
+}
+
+function readMarkedOnce(text: string, options: ReadOptions): ReadSymbol {
   const { currentYear } = options;
   const scan = readScan(text, { currentYear, rules: [], anyCarrier: true });
   if (!scan.ok) return restoredScan(text, scan, currentYear);
-  const { carrier } = scan;
-  if (scan.content === 'plain') {
-    const read = readPayload(scan.text, carrier, options);
-    return read.ok ? { ok: true, symbol: placed(read.symbol, 3) } : shifted(read, 3);
+  if (scan.content === 'element-string' && spelledSeparator(text) >= 0) {
+    return spelledScan(text, scan, currentYear);
   }
-  return gs1(scan.content, moved(scan.elements, 3), carrier);
+  const { carrier, payloadAt } = scan;
+  if (scan.content === 'plain') return behind(readPayload(scan.text, carrier, options), payloadAt);
+  return gs1(scan.content, moved(scan.elements, payloadAt), carrier);
+}
+
+/** Such a text can be read as it stands, but hides what is behind the separator. */
+function spelledScan(text: string, { carrier, payloadAt }: Scan, currentYear: number): ReadSymbol {
+  const read = readElements(text.slice(payloadAt), carrier, currentYear);
+  return behind(read, payloadAt);
 }
 
 /** A scanner that names its symbols may still write separators out. */
 function restoredScan(text: string, problem: Failed, currentYear: number): ReadSymbol {
-  const symbology = symbologyOf(text);
+  const symbology = symbologyOf(text, { anyCarrier: true });
   if (symbology?.holds !== 'elements') return problem;
-  const read = readSeparated(text.slice(3), currentYear, { writtenOutOnly: true });
+  const start = dataStart(text, symbology);
+  const read = readSeparated(text.slice(start), currentYear, { writtenOutOnly: true });
   if (!read.ok || read.separator === null) return problem;
-  return gs1('element-string', moved(read.elements, 3), symbology.carrier, ['separator_replaced']);
+  return gs1('element-string', moved(read.elements, start), symbology.carrier, [
+    'separator_replaced',
+  ]);
 }
 
 function moved(elements: readonly Element[], by: number): Element[] {
@@ -153,10 +211,13 @@ function readPayload(given: string, carrier: Carrier | null, options: ReadOption
   const started = given.trimStart();
   const lead = given.length - started.length;
   if (started.startsWith('+') || started.startsWith('*+')) {
-    const read = readHibc(started, currentYear);
-    if (!read.ok) return shifted(read, lead);
-    const linkAt = lead + started.length - 2;
-    return { ok: true, symbol: { standard: 'HIBC', carrier, hibc: read.symbol, linkAt } };
+    const text = started.trimEnd();
+    const whole = readHibc(started, currentYear);
+    // The space may be the check character; only where it is not, it does not belong to the label.
+    const read = whole.ok || text === started ? whole : readHibc(text, currentYear);
+    if (!read.ok) return shifted(whole.ok ? read : whole, lead);
+    const part = { text: read === whole ? started : text, symbol: read.symbol };
+    return { ok: true, symbol: placed(hibc(part, carrier), lead) };
   }
   const text = started.trimEnd();
   const read = readGs1(text, carrier, options);
@@ -174,14 +235,30 @@ function readGs1(text: string, carrier: Carrier | null, options: ReadOptions): R
     return read.ok ? gs1('bracketed', read.elements, carrier) : read;
   }
   if (looksLikeGtin(text)) return plainGtin(text, carrier);
+  if (isEnvelope(text)) {
+    const message = openEnvelope(text);
+    if (!message.ok) return message;
+    return behind(readElements(message.data, carrier, currentYear), message.at);
+  }
   const lead = text.startsWith(SEPARATOR) ? 1 : 0;
   const data = text.slice(lead);
   const other = notGs1(data);
   if (other) return other;
+  return behind(readElements(data, carrier, currentYear), lead);
+}
+
+function readElements(data: string, carrier: Carrier | null, currentYear: number): ReadSymbol {
   const read = readSeparated(data, currentYear);
-  if (!read.ok) return shifted(read, lead);
+  if (!read.ok) return read;
   const notes: LabelNote[] = read.separator === null ? [] : ['separator_replaced'];
-  return gs1('element-string', moved(read.elements, lead), carrier, notes);
+  return gs1('element-string', read.elements, carrier, notes);
+}
+
+function hibc(
+  { text, symbol }: { readonly text: string; readonly symbol: HibcSymbol },
+  carrier: Carrier | null,
+): HibcSymbol_ {
+  return { standard: 'HIBC', carrier, hibc: symbol, text, linkAt: text.length - 2 };
 }
 
 function plainGtin(text: string, carrier: Carrier | null): ReadSymbol {
@@ -196,10 +273,6 @@ function plainGtin(text: string, carrier: Carrier | null): ReadSymbol {
 function notGs1(text: string): Failed | undefined {
   if (text.startsWith('=') || text.startsWith('&')) {
     const sentence = 'This is an ISBT 128 label for products of human origin; it is not read here.';
-    return failed('unsupported_standard', 0, sentence);
-  }
-  if (text.startsWith('[)>')) {
-    const sentence = 'This is an ISO/IEC 15434 message; it is not read here.';
     return failed('unsupported_standard', 0, sentence);
   }
   if (text === '') return failed('empty_value', 0, 'There is nothing to read.');

@@ -81,7 +81,13 @@ const CHECKED: Record<string, (part: Part) => fc.Arbitrary<string>> = {
   nozeroprefix: () => fc.constantFrom('0', '1', '123456789012'),
   latitude: () => fc.constantFrom('0000000000', '1800000000'),
   longitude: () => fc.constantFrom('0000000000', '3600000000'),
-  couponcode: ({ max }) => textOf(DIGITS, 1, max),
+  couponcode: () =>
+    fc.constantFrom(
+      '012345612345611110123',
+      '01234561234561111012310110123990000',
+      '01234561234561111012335006064500601',
+    ),
+  padding: () => fc.constantFrom('aZ_-09', '12=', '1==', 'abcd'),
   couponposoffer: () => fc.constantFrom('001234561234560123456', '111234567123456212345678'),
 };
 

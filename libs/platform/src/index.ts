@@ -8,6 +8,15 @@ export {
 } from './config/environment.js';
 export { projectFolder } from './config/project-folder.js';
 export { StartupError } from './config/startup-error.js';
+export {
+  CSV_SEPARATORS,
+  type CsvCell,
+  type CsvSeparator,
+  csvLine,
+  guarded,
+  toCsv,
+  unguarded,
+} from './files/csv.js';
 export { printable } from './files/printable.js';
 export * from './http/fields.js';
 export * from './http/idempotency.js';

@@ -2,6 +2,7 @@ import { Module, type OnModuleInit } from '@nestjs/common';
 import { BackgroundWork } from '#lib/platform';
 import { StockModule } from '#lib/stock';
 import { BookedPlanningDesk } from './app/booked-planning-desk.js';
+import { ComputeLevels } from './app/compute-levels.js';
 import { ReplayPractices } from './app/foresight/replay-practices.js';
 import { RunReplay } from './app/foresight/run-replay.js';
 import { StartReplay } from './app/foresight/start-replay.js';
@@ -59,7 +60,7 @@ const REPLAY_SECONDS = 15;
     ...ORDER_CONTROLLERS,
   ],
   providers: [
-    ...[FindAlerts, ListAlerts, ListNotices],
+    ...[ComputeLevels, FindAlerts, ListAlerts, ListNotices],
     ...[
       DecideShelf,
       PlannedItems,

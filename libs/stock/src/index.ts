@@ -1,3 +1,4 @@
+export { CorrectLine } from './app/correct-line.js';
 export { CountStock } from './app/count-stock.js';
 export {
   counterMovements,
@@ -12,6 +13,7 @@ export {
   type DeliveryToCheck,
   type OrderedLine,
 } from './app/delivery-checks.js';
+export { InvoiceDelivery } from './app/invoice-delivery.js';
 export { MoveStock } from './app/move-stock.js';
 export { OpenContainer } from './app/open-container.js';
 export { ReceiveDelivery } from './app/receive-delivery.js';

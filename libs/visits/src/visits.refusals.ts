@@ -13,6 +13,7 @@ export const refuseVisit = defineRefusals({
   redo_does_not_fit: { status: 422, title: 'This cannot be what is done again' },
   day_has_passed: { status: 422, title: 'That day has passed' },
   booking_closed: { status: 409, title: 'This booked visit is not to come any more' },
+  booking_changed_meanwhile: { status: 409, title: 'Somebody changed the booked visit meanwhile' },
   already_reversed: { status: 409, title: 'This visit was reversed before' },
   too_large: { status: 422, title: 'The amount is larger than the book can hold' },
 });

@@ -1,4 +1,4 @@
-import { Button } from '@mantine/core';
+import { Button, VisuallyHidden } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { useText } from '../text/text-provider.js';
 import css from './data-table.module.css';
@@ -8,6 +8,8 @@ import { useScrollStop } from './use-scroll-stop.js';
 export interface Column<Row, Sort extends string = string> {
   readonly id: string;
   readonly head: string;
+  /** The cells speak for themselves: the head is only for who does not see them. */
+  readonly bare?: boolean;
   readonly cell: (row: Row) => ReactNode;
   /** 'end' for numbers. */
   readonly align?: 'end';
@@ -39,6 +41,9 @@ interface Props<Row, Sort extends string> {
   readonly empty?: ReactNode;
 }
 
+/** A phone shows so many columns side by side; of more, each row becomes a block. */
+const FEW = 3;
+
 /** A list that the service sorts, filters and pages; the state of all of it is in the address. */
 export function DataTable<Row, Sort extends string = string>(props: Props<Row, Sort>) {
   const t = useText();
@@ -52,7 +57,12 @@ export function DataTable<Row, Sort extends string = string>(props: Props<Row, S
   return (
     <>
       <section ref={scroller} className={css.scroller} aria-label={label}>
-        <table className={css.table} aria-label={label} aria-busy={props.stale ?? false}>
+        <table
+          className={css.table}
+          aria-label={label}
+          aria-busy={props.stale ?? false}
+          data-stack={columns.filter(({ wideOnly }) => !wideOnly).length > FEW || undefined}
+        >
           <thead>
             <tr>
               {columns.map((column) => (
@@ -68,6 +78,7 @@ export function DataTable<Row, Sort extends string = string>(props: Props<Row, S
                     key={column.id}
                     data-align={column.align}
                     data-wide={column.wideOnly || undefined}
+                    data-head={column.bare ? undefined : column.head}
                   >
                     {column.cell(row)}
                   </td>
@@ -89,13 +100,13 @@ interface HeadProps<Row, Sort extends string> {
 
 function Head<Row, Sort extends string>({ column, table }: HeadProps<Row, Sort>) {
   const t = useText();
-  const { head, align, sort, descending = false, wideOnly } = column;
+  const { head, bare = false, align, sort, descending = false, wideOnly } = column;
   const { onSort } = table;
   const marks = { 'data-align': align, 'data-wide': wideOnly || undefined };
   if (sort === undefined || onSort === undefined) {
     return (
       <th scope="col" {...marks}>
-        {head}
+        {bare ? <VisuallyHidden>{head}</VisuallyHidden> : head}
       </th>
     );
   }

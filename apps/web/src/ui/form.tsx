@@ -32,10 +32,20 @@ export function Form({ form, children }: Props) {
   );
 }
 
-export function SubmitButton({ form, children }: Props) {
+interface SubmitProps extends Props {
+  /** Where something else is the main thing to do. */
+  readonly quiet?: boolean;
+}
+
+export function SubmitButton({ form, children, quiet = false }: SubmitProps) {
   const t = useText();
   return (
-    <Button type="submit" loading={form.isSending} aria-busy={form.isSending}>
+    <Button
+      type="submit"
+      variant={quiet ? 'default' : 'filled'}
+      loading={form.isSending}
+      aria-busy={form.isSending}
+    >
       {form.isSending ? t.ui.busy : children}
     </Button>
   );

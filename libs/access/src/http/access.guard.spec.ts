@@ -4,6 +4,7 @@ import { Reflector } from '@nestjs/core';
 import type { Actor, Role } from '#lib/platform';
 import type { Authenticate } from '../app/authenticate.js';
 import { AccessGuard } from './access.guard.js';
+import { Admission } from './admission.js';
 import { Needs, Public, SignedIn } from './decorators.js';
 
 class Handlers {
@@ -23,7 +24,7 @@ function ask(handler: keyof Handlers, role?: Role): Promise<boolean> {
   const authenticate = {
     run: () => Promise.resolve(role && ({ role } as Actor)),
   } as unknown as Authenticate;
-  const guard = new AccessGuard(new Reflector(), authenticate);
+  const guard = new AccessGuard(new Reflector(), new Admission(authenticate));
   const request = {
     method: 'GET',
     headers: {},

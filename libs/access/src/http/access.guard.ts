@@ -1,72 +1,27 @@
 import { type CanActivate, type ExecutionContext, Injectable } from '@nestjs/common';
 import { Reflector } from '@nestjs/core';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import type { Actor } from '#lib/platform';
 import { refuseAccess } from '../access.refusals.js';
-import { Authenticate } from '../app/authenticate.js';
-import { TOKEN_PREFIX } from '../app/secrets.js';
-import { isAllowed, PERMISSION_WORDS, type Permission } from '../domain/permissions.js';
-import { comesFromElsewhere } from '../domain/same-site.js';
-import { bearerSecretOf, sessionSecretOf } from './cookies.js';
+import { Admission } from './admission.js';
 import { ACCESS, type Access } from './decorators.js';
-import { rememberActor } from './request-actor.js';
 
 /** Stands before every handler. A handler that says nothing about access is closed to everybody. */
 @Injectable()
 export class AccessGuard implements CanActivate {
   constructor(
     private readonly reflector: Reflector,
-    private readonly authenticate: Authenticate,
+    private readonly admission: Admission,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
     const targets = [context.getHandler(), context.getClass()];
     const access = this.reflector.getAllAndOverride<Access | undefined>(ACCESS, targets);
-    const http = context.switchToHttp();
-    const request = http.getRequest<FastifyRequest>();
     if (access === undefined) {
       throw refuseAccess('forbidden', 'This part of the service is not open to anybody yet.');
     }
-    const bearer = bearerSecretOf(request);
-    if (bearer === undefined) refuseOtherSites(request);
-    if (access === 'public') return true;
-    const actor = await this.actorOf(request, bearer);
-    if (!actor) {
-      void http.getResponse<FastifyReply>().header('WWW-Authenticate', 'Bearer realm="Traybook"');
-      throw refuseAccess('not_signed_in', 'Sign in, or send a personal token that is still valid.');
-    }
-    if (access !== 'signed in' && !isAllowed(actor.role, access)) throw notAllowed(actor, access);
-    rememberActor(request, actor);
+    const http = context.switchToHttp();
+    const [request, reply] = [http.getRequest<FastifyRequest>(), http.getResponse<FastifyReply>()];
+    await this.admission.admit(request, reply, access);
     return true;
   }
-
-  private async actorOf(request: FastifyRequest, bearer?: string): Promise<Actor | undefined> {
-    if (bearer !== undefined) {
-      return bearer.startsWith(TOKEN_PREFIX) ? this.authenticate.run(bearer) : undefined;
-    }
-    const secret = sessionSecretOf(request);
-    if (secret === undefined || secret.startsWith(TOKEN_PREFIX)) return undefined;
-    return this.authenticate.run(secret);
-  }
-}
-
-function refuseOtherSites(request: FastifyRequest): void {
-  const fetchSite = request.headers['sec-fetch-site'];
-  const elsewhere = comesFromElsewhere({
-    method: request.method,
-    origin: request.headers.origin,
-    fetchSite: typeof fetchSite === 'string' ? fetchSite : undefined,
-    host: request.host,
-  });
-  if (!elsewhere) return;
-  throw refuseAccess('foreign_origin', 'Changes are only taken from the pages of this service.', [
-    { field: 'Origin', message: 'is not this service' },
-  ]);
-}
-
-function notAllowed(actor: Actor, needed: Permission) {
-  return refuseAccess(
-    'forbidden',
-    `This needs somebody who may ${PERMISSION_WORDS[needed]} (${needed}); the role ${actor.role} may not.`,
-  );
 }

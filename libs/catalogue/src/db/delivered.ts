@@ -22,7 +22,7 @@ export async function presentationWasReceived(tx: Tx, presentationId: string): P
 
 export async function locationHoldsStock(tx: Tx, locationId: string): Promise<boolean> {
   const rows = await tx.query(
-    'SELECT 1 FROM holdings WHERE location_id = $1 AND on_hand > 0 LIMIT 1',
+    'SELECT 1 FROM holdings WHERE location_id = $1 AND live LIMIT 1',
     [locationId],
   );
   return rows.length > 0;

@@ -12,6 +12,7 @@ import {
   OutWhole,
   WholeField,
 } from '#lib/platform';
+import { MOST_PARTS } from '../domain/part-rules.js';
 import { DISPENSINGS, type Dispensing } from '../domain/presentation-rules.js';
 
 export class PartInputDto {
@@ -38,7 +39,10 @@ export class PartInputDto {
 }
 
 export class PresentationPartsInputDto {
-  @ListField(() => PartInputDto, { max: 49, description: 'All of them; an empty list: no kit.' })
+  @ListField(() => PartInputDto, {
+    max: MOST_PARTS,
+    description: 'All of them; an empty list: no kit.',
+  })
   parts: PartInputDto[];
 }
 

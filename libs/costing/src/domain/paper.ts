@@ -8,7 +8,7 @@ import {
   quantityFromMicro,
   roundTo,
 } from '#lib/measure';
-import type { CsvCell } from './csv.js';
+import type { CsvCell } from '#lib/platform';
 import type { Column, ColumnKind, Table } from './table.js';
 import { FILE_WORDS, type FileLanguage, germanColumn } from './table-words.js';
 

@@ -1,4 +1,4 @@
-import { type CsvCell, toCsv } from './csv.js';
+import { type CsvCell, toCsv } from '#lib/platform';
 import {
   type ColumnName,
   type FileLanguage,

@@ -1,5 +1,5 @@
 import type ExcelJS from 'exceljs';
-import type { CsvCell } from '../domain/csv.js';
+import type { CsvCell } from '#lib/platform';
 import { cellText } from '../domain/paper.js';
 import type { Column, ColumnKind, Table } from '../domain/table.js';
 import { FILE_WORDS } from '../domain/table-words.js';

@@ -1,4 +1,4 @@
-import type { CsvCell } from '../domain/csv.js';
+import type { CsvCell } from '#lib/platform';
 import { column, columns, inLanguage, offPaper, type Table } from '../domain/table.js';
 import type { ChairTimeDto } from './chair-time.dto.js';
 import type { FileQueryDto, VarianceQueryDto } from './costing-queries.dto.js';

@@ -1,4 +1,4 @@
-import type { CsvCell } from '../domain/csv.js';
+import type { CsvCell } from '#lib/platform';
 import { column, columns, inLanguage, offPaper, type Table } from '../domain/table.js';
 import type { CostReportDto } from './cost-report.dto.js';
 import type { CostReportQueryDto, FileQueryDto, PeriodQueryDto } from './costing-queries.dto.js';

@@ -4,10 +4,12 @@ import { chooseSheets } from '../domain/choose-sheets.js';
 import { FATES, type Fate, type RowFate } from '../domain/fate.js';
 import { columnsOf, type ImportKind, type Kind } from '../domain/kinds.js';
 import { type ByHand, type Matched, matchColumns } from '../domain/match-columns.js';
+import { type SheetProblem, sheetProblem } from '../domain/problems.js';
 import { readRows } from '../domain/read-rows.js';
 import type { RawFile, RawSheet } from '../domain/sheet.js';
 import { sheetProblems } from '../domain/sheet-problems.js';
 import { ImportList } from './import-list.js';
+import { lookAtNewRows } from './look-at-new-rows.js';
 
 export interface ImportOptions {
   readonly kind: ImportKind;
@@ -21,7 +23,7 @@ export interface SheetOutcome {
   readonly sheet: string;
   readonly matched: Matched;
   /** Why the sheet was not read; its rows then have no fates. */
-  readonly problems: readonly string[];
+  readonly problems: readonly SheetProblem[];
   readonly counts: Readonly<Record<Fate, number>>;
   readonly fates: readonly RowFate[];
 }
@@ -34,9 +36,6 @@ export interface Outcome {
 }
 
 export type Progress = (done: number) => Promise<void>;
-
-/** So many new rows make the database plan anew; it would notice by itself only later. */
-const MANY = 1000;
 
 const NO_PROGRESS: Progress = async () => undefined;
 
@@ -71,7 +70,7 @@ export class BringIn {
       );
       sheets.push(outcome);
       before += outcome.fates.length;
-      if (outcome.counts.new >= MANY) await tx.query('SELECT look_at_what_came_in()');
+      await lookAtNewRows(tx, outcome.counts.new);
       await onProgress(before);
     }
     const ready = sheets.every((each) => each.problems.length === 0 && each.counts.error === 0);
@@ -90,12 +89,12 @@ export class BringIn {
     const matched = matchColumns(known, header ?? { number: 1, cells: [] }, rows, byHand);
     const problems = header
       ? sheetProblems(sheet, matched, { known, ignoreUnknown: options.ignoreUnknown })
-      : [`Sheet "${sheet.name}" is empty.`];
+      : [sheetProblem('empty', sheet.name)];
     const outcome = { kind, sheet: sheet.name, matched, problems };
     if (problems.length > 0) return { ...outcome, counts: countsOf([]), fates: [] };
     const list = readRows(known, matched, rows);
     if (list.length === 0 && options.kind !== 'book') {
-      const empty = [`Sheet "${sheet.name}" has no rows below its headings.`];
+      const empty = [sheetProblem('no-rows', sheet.name)];
       return { ...outcome, problems: empty, counts: countsOf([]), fates: [] };
     }
     const today = this.clock.today(actor.timeZone);
@@ -106,8 +105,9 @@ export class BringIn {
 
 /**
  * One import of a practice at a time. A connection remembers how it checked references when tables had
- * a few rows: ten thousand new ones checked like that take minutes, so it is made to forget, and to use
- * indexes.
+ * a few rows, and would go through all ten thousand new ones for each, so it is made to forget, and to
+ * use indexes. Measured on a busy machine, after twenty small imports into small tables: 10,000
+ * consumables with packs 5.2 s instead of 23.3, 10,000 rows of stock 7.5 s instead of 12.2.
  */
 async function prepare(tx: Tx): Promise<void> {
   await tx.query('SELECT pg_advisory_xact_lock(hashtextextended($1, 0))', [

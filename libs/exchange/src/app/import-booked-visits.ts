@@ -5,7 +5,8 @@ import { type BookedVisitInput, BookVisits, readBooking } from '#lib/visits';
 import { loadBookedFacts, loadBookings, type StoredBooking } from '../db/load-booked.js';
 import { type Fate, failed, type RowFate } from '../domain/fate.js';
 import { type BookedGroup, readBookings } from '../domain/plan/booked-rows.js';
-import type { CellProblem, ListRow } from '../domain/read-rows.js';
+import { type CellProblem, problem } from '../domain/problems.js';
+import type { ListRow } from '../domain/read-rows.js';
 import type { Importing } from './importing.js';
 
 /** Brings booked visits in: those with a reference are changed by it, others are known by what they say. */
@@ -148,12 +149,11 @@ function fateOf(group: BookedGroup, { row, fate, problems }: RowOf): RowFate {
     if (match && Number(match[1]) !== at) return [];
     if (!match && at > 0) return [];
     const name = match?.[2] ?? field;
-    return [{ column: COLUMNS[name] ?? name, message }];
+    return [problem(COLUMNS[name] ?? name, 'other', message)];
   });
   if (own.length > 0) return failed(row.number, group.title, own);
   if (problems.length > 0) {
-    const message = 'belongs to a visit with errors in another row';
-    return failed(row.number, group.title, [{ column: null, message }]);
+    return failed(row.number, group.title, [problem(null, 'other-row-of-visit')]);
   }
   return { row: row.number, fate, title: group.title, changes: [], problems: [] };
 }

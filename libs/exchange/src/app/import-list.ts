@@ -1,18 +1,24 @@
 import { Injectable } from '@nestjs/common';
 import { MAX_LEVELS } from '#lib/catalogue';
 import { moneyFromMicro, quantityFromMicro } from '#lib/measure';
-import { newId, type Tx } from '#lib/platform';
+import { newId } from '#lib/platform';
+import {
+  loadPresentationTerms,
+  loadSupplyTerms,
+  takeInPresentationTerms,
+  takeInSupplyTerms,
+} from '#lib/purchasing';
 import { lockConsumables, ReceiveOpeningStock } from '#lib/stock';
 import {
   loadConsumables,
   loadLocations,
-  loadPresentations,
   loadSuppliers,
   placesWithStock,
   receivedConsumables,
   receivedPresentations,
 } from '../db/load-master.js';
 import { loadEarlier, loadOpeningFacts, rememberRows } from '../db/load-opening.js';
+import { loadPresentationsWithTerms, loadSuppliersWithTerms } from '../db/load-ordering.js';
 import {
   writeConsumables,
   writeLocations,
@@ -21,15 +27,25 @@ import {
 } from '../db/write-master.js';
 import type { RowFate } from '../domain/fate.js';
 import type { Kind } from '../domain/kinds.js';
-import { nameKey, type Thing, type ToWrite } from '../domain/plan/merge.js';
+import {
+  nameKey,
+  partOfWrite,
+  restOfWrite,
+  type Thing,
+  type ToWrite,
+} from '../domain/plan/merge.js';
 import { planConsumables } from '../domain/plan/plan-consumables.js';
 import { planLocations } from '../domain/plan/plan-locations.js';
 import { judgeOpening, readOpening } from '../domain/plan/plan-opening-stock.js';
 import { planSuppliers } from '../domain/plan/plan-suppliers.js';
+import { NO_PACK_TERMS, NO_TERMS, packTermsOf, termsOf } from '../domain/plan/terms.js';
 import type { ListRow } from '../domain/read-rows.js';
+import { holdRows, settled } from './hold-rows.js';
 import { ImportBookedVisits } from './import-booked-visits.js';
+import { ImportOrdering } from './import-ordering.js';
 import { ImportTemplates } from './import-templates.js';
 import type { Importing } from './importing.js';
+import { lookAtNewRows } from './look-at-new-rows.js';
 
 /**
  * Brings the rows of one list into the book, in the caller's transaction, and says what became of each.
@@ -40,6 +56,7 @@ export class ImportList {
   constructor(
     private readonly openingStock: ReceiveOpeningStock,
     private readonly bookedVisits: ImportBookedVisits,
+    private readonly ordering: ImportOrdering,
     private readonly templates: ImportTemplates,
   ) {}
 
@@ -47,10 +64,20 @@ export class ImportList {
     switch (kind) {
       case 'suppliers':
         return importSuppliers(importing, rows);
+      case 'closures':
+        return this.ordering.closures(importing, rows);
       case 'locations':
         return importLocations(importing, rows);
       case 'consumables':
         return importConsumables(importing, rows);
+      case 'kit-parts':
+        return this.ordering.kitParts(importing, rows);
+      case 'price-lists':
+        return this.ordering.priceLists(importing, rows);
+      case 'planning':
+        return this.ordering.planning(importing, rows);
+      case 'substitutes':
+        return this.ordering.substitutes(importing, rows);
       case 'templates':
         return this.templates.run(importing, rows);
       case 'opening-stock':
@@ -74,7 +101,11 @@ export class ImportList {
       packPrice: moneyFromMicro(row.packPrice),
       value: moneyFromMicro(row.value),
     }));
-    const layerIds = await this.openingStock.runMany(tx, actor, lines, onProgress);
+    const layerIds = await this.openingStock.runMany(tx, actor, lines, async (booked) => {
+      // All are booked, and what follows from them is still to come.
+      if (booked === lines.length) await lookAtNewRows(tx, booked);
+      await onProgress(booked);
+    });
     await rememberRows(tx, fresh, layerIds, today);
     return fates;
   }
@@ -83,10 +114,21 @@ export class ImportList {
 async function importSuppliers(to: Importing, rows: readonly ListRow[]): Promise<RowFate[]> {
   const { tx } = to;
   const { fates, writes } = await settled(
-    async () => planSuppliers(await loadSuppliers(tx), rows, newId),
-    async (plan) => holdRows(tx, 'suppliers', plan.writes),
+    async () => planSuppliers(await loadSuppliersWithTerms(tx), rows, newId),
+    async (plan) => holdRows(tx, 'suppliers', changedIds(plan.writes)),
   );
-  await writeSuppliers(to, writes);
+  const ofTerms = Object.keys(NO_TERMS);
+  await writeSuppliers(
+    to,
+    writes.flatMap((write) => restOfWrite(write, ofTerms) ?? []),
+  );
+  const terms = await loadSupplyTerms(tx);
+  const said = writes.flatMap((write) => {
+    if (!partOfWrite(write, ofTerms)) return [];
+    const before = terms.get(write.id) ?? null;
+    return { id: write.id, before, after: termsOf(write.values, before?.closures ?? []) };
+  });
+  await takeInSupplyTerms(to, said);
   return [...fates];
 }
 
@@ -98,7 +140,7 @@ async function importLocations(to: Importing, rows: readonly ListRow[]): Promise
       const facts = { book, holding: await placesWithStock(tx), mostLevels: MAX_LEVELS };
       return planLocations(facts, rows, newId);
     },
-    async (plan) => holdRows(tx, 'locations', plan.writes),
+    async (plan) => holdRows(tx, 'locations', changedIds(plan.writes)),
   );
   await writeLocations(to, writes, idsByName(await loadLocations(tx)));
   return [...fates];
@@ -111,7 +153,7 @@ async function importConsumables(to: Importing, rows: readonly ListRow[]): Promi
     async () => {
       const facts = {
         consumables: await loadConsumables(tx),
-        presentations: await loadPresentations(tx),
+        presentations: await loadPresentationsWithTerms(tx),
         suppliers: new Map(known.map(({ values }) => [nameKey(values.name), values.name ?? ''])),
         receivedConsumables: await receivedConsumables(tx),
         receivedPresentations: await receivedPresentations(tx),
@@ -123,41 +165,33 @@ async function importConsumables(to: Importing, rows: readonly ListRow[]): Promi
       const ofPacks = first.presentations.flatMap(({ before }) => before?.consumableId ?? []);
       const changed = [...changedIds(first.consumables), ...ofPacks];
       if (changed.length > 0) await lockConsumables(tx, [...new Set(changed)]);
-      const packs = await holdRows(tx, 'presentations', first.presentations);
+      const packs = await holdRows(tx, 'presentations', changedIds(first.presentations));
       return packs || changed.length > 0;
     },
   );
   await writeConsumables(to, plan.consumables);
-  await writePresentations(to, plan.presentations, idsByName(known));
+  const ofTerms = Object.keys(NO_PACK_TERMS);
+  const packs = plan.presentations.flatMap((write) => restOfWrite(write, ofTerms) ?? []);
+  await writePresentations(to, packs, idsByName(known));
+  await writePackTerms(
+    to,
+    plan.presentations.flatMap((write) => partOfWrite(write, ofTerms) ?? []),
+  );
   return [...plan.fates];
 }
 
-/**
- * Plans; holds what would be changed, so that nobody else's change is lost, and nothing that would not,
- * so that nobody waits for a file; and plans once more on what was held.
- */
-async function settled<P>(
-  plan: () => Promise<P>,
-  hold: (first: P) => Promise<boolean>,
-): Promise<P> {
-  const first = await plan();
-  return (await hold(first)) ? plan() : first;
+async function writePackTerms(to: Importing, writes: readonly ToWrite[]): Promise<void> {
+  if (writes.length === 0) return;
+  const terms = await loadPresentationTerms(to.tx);
+  const said = writes.map(({ id, values }) => {
+    const before = terms.get(id) ?? null;
+    return { id, before, after: packTermsOf(values, before?.prices ?? []) };
+  });
+  await takeInPresentationTerms(to, said);
 }
 
 function changedIds(writes: readonly ToWrite[]): string[] {
   return writes.flatMap(({ id, before }) => (before ? [id] : []));
-}
-
-async function holdRows(
-  tx: Tx,
-  table: 'suppliers' | 'locations' | 'presentations',
-  writes: readonly ToWrite[],
-): Promise<boolean> {
-  const ids = changedIds(writes);
-  if (ids.length === 0) return false;
-  const sql = `SELECT FROM ${table} WHERE id = ANY($1::uuid[]) ORDER BY id FOR NO KEY UPDATE`;
-  await tx.query(sql, [ids]);
-  return true;
 }
 
 function idsByName(things: readonly Thing[]): Map<string, string> {

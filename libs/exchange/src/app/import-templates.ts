@@ -5,7 +5,8 @@ import { loadConsumables } from '../db/load-master.js';
 import { type Fate, failed, type RowFate } from '../domain/fate.js';
 import { nameKey } from '../domain/plan/merge.js';
 import { readTemplates, type TemplateGroup } from '../domain/plan/template-rows.js';
-import type { CellProblem, ListRow } from '../domain/read-rows.js';
+import { type CellProblem, problem } from '../domain/problems.js';
+import type { ListRow } from '../domain/read-rows.js';
 import type { Importing } from './importing.js';
 
 /** Brings procedure templates in: new ones, and new versions of those that say something else. */
@@ -59,9 +60,8 @@ function failedRow(group: TemplateGroup, row: ListRow, fields: readonly FieldErr
   for (const { field, message } of fields) {
     const match = /^lines\[(\d+)\]\.([a-zA-Z]+)/.exec(field);
     if (Number(match?.[1] ?? 0) !== at) continue;
-    own.push({ column: match?.[2] ?? field, message });
+    own.push(problem(match?.[2] ?? field, 'other', message));
   }
-  const message = 'belongs to a template with errors in another row';
-  const problems = own.length > 0 ? own : [{ column: null, message }];
+  const problems = own.length > 0 ? own : [problem(null, 'other-row-of-template')];
   return failed(row.number, group.template.name, problems);
 }

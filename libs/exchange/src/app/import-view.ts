@@ -18,7 +18,8 @@ function sheetView(outcome: SheetOutcome, shown: number): CheckedSheetDto {
   return {
     kind,
     sheet,
-    problems: [...problems],
+    problems: problems.map((each) => each.sentence),
+    causes: problems.map(({ code, values }) => ({ code, values: [...values] })),
     columns: matched.columns.map(({ letters, heading, as, leftOut, sample }) => ({
       column: letters,
       heading,
@@ -48,12 +49,15 @@ function rowView(outcome: SheetOutcome, fate: RowFate): RowFateDto {
       from,
       to,
     })),
-    problems: fate.problems.map(({ column, message }) => {
+    problems: fate.problems.map(({ column, code, values, message }) => {
       const letters = column === null ? null : lettersOf(outcome, column);
       const heading = column === null ? null : headingOf(outcome.kind, column);
       return {
+        key: column,
         column: letters,
         heading,
+        code,
+        values: [...values],
         message,
         sentence: sentenceOf(outcome, fate.row, { column, message }),
       };
@@ -86,7 +90,7 @@ const MOST_FIELDS = 50;
 /** What is wrong with a file that was to be brought in, as fields of a refusal. */
 export function wrongFields(outcome: Outcome): FieldError[] {
   const fields = outcome.sheets.flatMap((sheet) => [
-    ...sheet.problems.map((message) => ({ field: sheet.sheet, message })),
+    ...sheet.problems.map(({ sentence }) => ({ field: sheet.sheet, message: sentence })),
     ...sheet.fates.flatMap((fate) =>
       fate.problems.map((each) => ({
         field: `${sheet.sheet}!${lettersOf(sheet, each.column ?? '') ?? ''}${fate.row}`,

@@ -2,18 +2,36 @@ import { formatTooth } from '#lib/dentition';
 import type { Actor, Tx } from '#lib/platform';
 import type { Kind } from '../domain/kinds.js';
 import type { Values } from '../domain/plan/merge.js';
+import {
+  exportClosures,
+  exportKitParts,
+  exportPlanning,
+  exportPriceLists,
+  exportSubstitutes,
+} from './export-ordering.js';
 import { loadOpenBookings, type StoredBooking } from './load-booked.js';
-import { loadConsumables, loadLocations, loadPresentations, loadSuppliers } from './load-master.js';
+import { loadConsumables, loadLocations } from './load-master.js';
+import { loadPresentationsWithTerms, loadSuppliersWithTerms } from './load-ordering.js';
 
 /** All of a kind that the book has, by the keys of its columns: what an import would need. */
 export async function exportRows(tx: Tx, actor: Actor, kind: Kind): Promise<Values[]> {
   switch (kind) {
     case 'suppliers':
-      return (await loadSuppliers(tx)).map((thing) => thing.values);
+      return (await loadSuppliersWithTerms(tx)).map((thing) => thing.values);
+    case 'closures':
+      return exportClosures(tx);
     case 'locations':
       return (await loadLocations(tx)).map((thing) => thing.values);
     case 'consumables':
       return consumables(tx);
+    case 'kit-parts':
+      return exportKitParts(tx);
+    case 'price-lists':
+      return exportPriceLists(tx);
+    case 'planning':
+      return exportPlanning(tx);
+    case 'substitutes':
+      return exportSubstitutes(tx);
     case 'templates':
       return tx.query<Record<string, string | null>>(TEMPLATES);
     case 'opening-stock':
@@ -26,7 +44,7 @@ export async function exportRows(tx: Tx, actor: Actor, kind: Kind): Promise<Valu
 /** One row for each pack; a consumable without any has one of its own. */
 async function consumables(tx: Tx): Promise<Values[]> {
   const packs = new Map<string, Values[]>();
-  for (const { values } of await loadPresentations(tx)) {
+  for (const { values } of await loadPresentationsWithTerms(tx)) {
     const { consumableId, ...pack } = values;
     const of = packs.get(consumableId ?? '');
     if (of) of.push(pack);
@@ -39,10 +57,12 @@ async function consumables(tx: Tx): Promise<Values[]> {
 
 /**
  * Everything that is on hand, each holding with its worth: its part of what is left of the layer's cost,
- * as a difference of rounded running totals, so that the holdings of a layer add up to it exactly.
+ * as a difference of rounded running totals, so that the holdings of a layer add up to it exactly. What
+ * came in a kit names the kit, unless it is no part of it any more.
  */
 const ON_HAND = `
-SELECT c.name AS consumable, c.shade, c.size, c.grit, p.name AS presentation,
+SELECT c.name AS consumable, c.shade, c.size, c.grit,
+       CASE WHEN p.consumable_id = c.id OR q.consumable_id IS NOT NULL THEN p.name END AS presentation,
        t.lot_number AS "lotNumber", l.expires_on::text AS "expiresOn", o.name AS location,
        trim_scale(h.on_hand)::text AS quantity, trim_scale(l.pack_price)::text AS "packPrice",
        trim_scale(round((l.landed_cost - l.out_cost) * h.up_to / h.whole, 6)
@@ -60,6 +80,8 @@ JOIN deliveries d ON d.id = l.delivery_id
 JOIN suppliers u ON u.id = d.supplier_id
 JOIN consumables c ON c.id = l.consumable_id
 JOIN presentations p ON p.id = l.presentation_id
+LEFT JOIN presentation_parts q
+  ON q.presentation_id = p.id AND q.consumable_id = c.id
 JOIN locations o ON o.id = h.location_id
 ORDER BY lower(c.name), lower(c.shade), c.id, t.lot_number, lower(o.name), h.id`;
 

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { loadPresentationParts } from '#lib/catalogue';
 import type { Tx } from '#lib/platform';
 import { nameKey } from '../domain/plan/merge.js';
 import {
@@ -16,6 +17,12 @@ import { loadConsumables, loadPresentations } from './load-master.js';
 /** All that rows of opening stock are checked against. */
 export async function loadOpeningFacts(tx: Tx, today: string): Promise<OpeningFacts> {
   const packs = new Map<string, PackFacts[]>();
+  const add = (consumableId: string, pack: PackFacts) => {
+    const of = packs.get(consumableId);
+    if (of) of.push(pack);
+    else packs.set(consumableId, [pack]);
+  };
+  const kits = await loadPresentationParts(tx);
   for (const { id, values } of await loadPresentations(tx)) {
     const pack: PackFacts = {
       id,
@@ -26,10 +33,20 @@ export async function loadOpeningFacts(tx: Tx, today: string): Promise<OpeningFa
       content: micro(values.contentPerContainer ?? '0'),
       containers: Number(values.containersPerPack),
       listPrice: values.listPrice == null ? null : micro(values.listPrice),
+      inKit: false,
     };
-    const of = packs.get(values.consumableId ?? '');
-    if (of) of.push(pack);
-    else packs.set(values.consumableId ?? '', [pack]);
+    add(values.consumableId ?? '', pack);
+    // What came in a kit lies on the shelf as its parts do; the kit's price says nothing of one of them.
+    for (const part of kits.get(id) ?? []) {
+      add(part.consumableId, {
+        ...pack,
+        dispensing: part.dispensing,
+        content: micro(part.contentPerContainer),
+        containers: part.containersPerPack,
+        listPrice: null,
+        inKit: true,
+      });
+    }
   }
   const consumables = new Map<string, StockedConsumable>();
   for (const { id, values } of await loadConsumables(tx)) {

@@ -6,12 +6,22 @@ type In = Readonly<Record<Language, string>>;
 /** What may stand in a column, and how it is told apart. Values travel as text. */
 export type ColumnType =
   | { readonly is: 'text'; readonly max: number }
-  | { readonly is: 'decimal'; readonly above?: string; readonly max: string }
+  | {
+      readonly is: 'decimal';
+      readonly above?: string;
+      readonly max: string;
+      /** Digits after the point; 6, as the book keeps them, when left out. */
+      readonly scale?: number;
+    }
   | { readonly is: 'whole'; readonly min: number; readonly max: number }
   | { readonly is: 'date' }
   | { readonly is: 'flag' }
   /** Each value with the other words that people write for it. */
-  | { readonly is: 'choice'; readonly words: Readonly<Record<string, readonly string[]>> };
+  | { readonly is: 'choice'; readonly words: Words }
+  /** Several of them, with a semicolon or comma between; they are kept in their own order. */
+  | { readonly is: 'choices'; readonly words: Words };
+
+type Words = Readonly<Record<string, readonly string[]>>;
 
 export interface Column {
   readonly key: string;
@@ -35,6 +45,9 @@ export const moreThanNothing = (max = '1000000'): ColumnType => ({
   above: '0',
   max,
 });
+
+/** A share in percent, more than nothing, of which the book keeps four digits after the point. */
+export const percent = (max: string): ColumnType => ({ is: 'decimal', above: '0', max, scale: 4 });
 
 /** The heading of remarks; a row whose remark begins with "example" is not read. */
 export const REMARK: Column = {

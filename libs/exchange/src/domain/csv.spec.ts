@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
-import { csvLine, guarded, readCsv } from './csv.js';
+import { csvLine, guarded } from '#lib/platform';
+import { readCsv } from './csv.js';
 import { decodeText } from './decode-text.js';
 import { columnIndex, columnLetters, type RawSheet } from './sheet.js';
 

@@ -1,3 +1,5 @@
+import { CSV_SEPARATORS, type CsvSeparator, unguarded } from '#lib/platform';
+import { fault } from './problems.js';
 import {
   LIMITS,
   type RawCell,
@@ -8,41 +10,21 @@ import {
   UnreadableFile,
 } from './sheet.js';
 
-const SEPARATORS = [',', ';', '\t'] as const;
-export type Separator = (typeof SEPARATORS)[number];
-
-/** What a spreadsheet may take for a formula at the beginning of a cell of a CSV file. */
-const RISKY = /^'*[=+\-@\t\r]/;
-const GUARDED = /^'+[=+\-@\t\r]/;
-
-/** A cell of a CSV file as written: a quote before what a spreadsheet would calculate. */
-export function guarded(text: string): string {
-  return RISKY.test(text) ? `'${text}` : text;
-}
-
-/** One line of CSV (RFC 4180), with its line ending. */
-export function csvLine(cells: readonly string[], separator: Separator = ','): string {
-  const quoted = cells.map((cell) =>
-    /[",;\t\r\n]/.test(cell) || cell.trim() !== cell ? `"${cell.replaceAll('"', '""')}"` : cell,
-  );
-  return `${quoted.join(separator)}\r\n`;
-}
-
 /**
  * Reads CSV (RFC 4180) whose separator is a comma, a semicolon or a tab, whichever its first line has
  * most of outside quotes; a first line "sep=;" says it. Lines may end in CRLF, LF or CR.
  */
 export function readCsv(text: string, name: string): RawSheet {
   const said = /^sep=([,;\t])(\r\n|\n|\r|$)/.exec(text);
-  const separator = (said?.[1] as Separator | undefined) ?? separatorOf(text);
+  const separator = (said?.[1] as CsvSeparator | undefined) ?? separatorOf(text);
   const reader = new CsvReader(text, name, separator);
   if (said) reader.skip(said[0].length);
   return { name, rows: reader.rows(), merged: [] };
 }
 
 /** By the first line that holds anything. A list with one column has none, so that any mark is text. */
-function separatorOf(text: string): Separator {
-  const counts = new Map<string, number>(SEPARATORS.map((each) => [each, 0]));
+function separatorOf(text: string): CsvSeparator {
+  const counts = new Map<string, number>(CSV_SEPARATORS.map((each) => [each, 0]));
   let quoted = false;
   let begun = false;
   for (const character of text) {
@@ -58,7 +40,7 @@ function separatorOf(text: string): Separator {
   }
   const best = Math.max(...counts.values());
   if (best === 0) return '\t';
-  return SEPARATORS.find((each) => counts.get(each) === best) ?? ',';
+  return CSV_SEPARATORS.find((each) => counts.get(each) === best) ?? ',';
 }
 
 class CsvReader {
@@ -150,11 +132,11 @@ function cellOf(text: string): RawCell | undefined {
   if (value === '') return undefined;
   if (value.length > LIMITS.cellCharacters) return tooLong();
   if (value.startsWith('=')) {
-    return { kind: 'wrong', message: "begins like a formula; write the value, or a ' before it" };
+    return { kind: 'wrong', fault: fault('formula-text') };
   }
-  return { kind: 'text', text: GUARDED.test(value) ? value.slice(1) : value };
+  return { kind: 'text', text: unguarded(value) };
 }
 
 export function tooLong(): RawCell {
-  return { kind: 'wrong', message: `holds more than ${LIMITS.cellCharacters} characters` };
+  return { kind: 'wrong', fault: fault('cell-too-long', LIMITS.cellCharacters) };
 }

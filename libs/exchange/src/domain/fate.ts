@@ -1,4 +1,4 @@
-import type { CellProblem } from './read-rows.js';
+import type { CellProblem } from './problems.js';
 
 export const FATES = ['new', 'changed', 'same', 'error'] as const;
 export type Fate = (typeof FATES)[number];
@@ -22,8 +22,4 @@ export interface RowFate {
 
 export function failed(row: number, title: string, problems: readonly CellProblem[]): RowFate {
   return { row, fate: 'error', title, changes: [], problems };
-}
-
-export function problem(column: string | null, message: string): CellProblem {
-  return { column, message };
 }

@@ -3,15 +3,23 @@ import { BOOKED_VISIT_COLUMNS } from './kinds/booked-visits.js';
 import { CONSUMABLE_COLUMNS } from './kinds/consumables.js';
 import { LOCATION_COLUMNS } from './kinds/locations.js';
 import { OPENING_STOCK_COLUMNS } from './kinds/opening-stock.js';
+import { KIT_PART_COLUMNS, PACK_TERM_COLUMNS, PRICE_LIST_COLUMNS } from './kinds/packs.js';
+import { PLANNING_COLUMNS, SUBSTITUTE_COLUMNS } from './kinds/planning.js';
 import { SUPPLIER_COLUMNS } from './kinds/suppliers.js';
+import { CLOSURE_COLUMNS } from './kinds/supply-terms.js';
 import { TEMPLATE_COLUMNS } from './kinds/templates.js';
 import { headingKey } from './match-columns.js';
 
 /** The kinds of lists, in the order in which one needs the other. */
 export const KINDS = [
   'suppliers',
+  'closures',
   'locations',
   'consumables',
+  'kit-parts',
+  'price-lists',
+  'planning',
+  'substitutes',
   'templates',
   'opening-stock',
   'booked-visits',
@@ -30,11 +38,19 @@ export interface KindFacts {
 
 export const KIND_FACTS: Readonly<Record<Kind, KindFacts>> = {
   suppliers: { columns: SUPPLIER_COLUMNS, sheet: { en: 'Suppliers', de: 'Lieferanten' } },
+  closures: { columns: CLOSURE_COLUMNS, sheet: { en: 'Closures', de: 'Freie Tage' } },
   locations: { columns: LOCATION_COLUMNS, sheet: { en: 'Locations', de: 'Lagerorte' } },
   consumables: {
-    columns: CONSUMABLE_COLUMNS,
+    columns: [...CONSUMABLE_COLUMNS, ...PACK_TERM_COLUMNS],
     sheet: { en: 'Consumables', de: 'Verbrauchsmaterial' },
   },
+  'kit-parts': { columns: KIT_PART_COLUMNS, sheet: { en: 'Kit parts', de: 'Teile von Sets' } },
+  'price-lists': {
+    columns: PRICE_LIST_COLUMNS,
+    sheet: { en: 'Price lists', de: 'Preislisten' },
+  },
+  planning: { columns: PLANNING_COLUMNS, sheet: { en: 'Planning', de: 'Bestellplanung' } },
+  substitutes: { columns: SUBSTITUTE_COLUMNS, sheet: { en: 'Substitutes', de: 'Ersatz' } },
   templates: {
     columns: TEMPLATE_COLUMNS,
     sheet: { en: 'Procedure templates', de: 'Vorlagen' },

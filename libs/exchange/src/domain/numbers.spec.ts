@@ -7,7 +7,7 @@ const POINT = decimalHabit(['12.5']);
 
 function read(text: string, habit = NONE): string {
   const number = readNumber(text, habit);
-  return number.ok ? number.text : number.message;
+  return number.ok ? number.text : number.fault.message;
 }
 
 describe('readNumber', () => {

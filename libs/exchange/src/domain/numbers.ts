@@ -1,3 +1,5 @@
+import { type Fault, fault } from './problems.js';
+
 /** Which decimal mark the file uses, as far as its own cells prove it. */
 export interface DecimalHabit {
   readonly comma: boolean;
@@ -24,7 +26,7 @@ export function decimalHabit(texts: Iterable<string>): DecimalHabit {
 
 export type ReadNumber =
   | { readonly ok: true; readonly text: string }
-  | { readonly ok: false; readonly message: string };
+  | { readonly ok: false; readonly fault: Fault };
 
 /**
  * A number that somebody typed, as a plain decimal with a point. A decimal comma is taken where it
@@ -44,10 +46,8 @@ export function readNumber(typed: string, habit: DecimalHabit): ReadNumber {
   if (mark === '.' && !habit.comma) return { ok: true, text };
   if (mark !== undefined || GROUPS.test(text)) {
     const digits = text.replace(/[.,]/g, '');
-    if (mark === undefined) return { ok: false, message: `groups its digits; write ${digits}` };
-    const decimal = text.replace(',', '.');
-    const message = `could be ${decimal} or ${digits}; write ${digits} or ${decimal}0`;
-    return { ok: false, message };
+    if (mark === undefined) return { ok: false, fault: fault('grouped-digits', digits) };
+    return { ok: false, fault: fault('two-readings', text.replace(',', '.'), digits) };
   }
-  return { ok: false, message: 'is not a number; write digits with one decimal point or comma' };
+  return { ok: false, fault: fault('not-a-number') };
 }

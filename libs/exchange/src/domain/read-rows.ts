@@ -3,14 +3,8 @@ import { isIsoDate } from '#lib/platform';
 import type { Column } from './column.js';
 import { cellWords, type Matched } from './match-columns.js';
 import { type DecimalHabit, decimalHabit, readNumber } from './numbers.js';
+import { type CellProblem, type Fault, fault } from './problems.js';
 import type { RawCell, RawRow } from './sheet.js';
-
-/** Something wrong in a row, in one of its columns where it is in one. */
-export interface CellProblem {
-  /** The key of the column; null when it is the row as a whole. */
-  readonly column: string | null;
-  readonly message: string;
-}
 
 /** A row of a list: what stands in its columns, by key, as plain text. Blank cells are not there. */
 export interface ListRow {
@@ -21,7 +15,9 @@ export interface ListRow {
 
 type Read =
   | { readonly ok: true; readonly text: string }
-  | { readonly ok: false; readonly message: string };
+  | { readonly ok: false; readonly fault: Fault };
+
+const wrong = (...said: Parameters<typeof fault>): Read => ({ ok: false, fault: fault(...said) });
 
 /** Reads the rows below the heading, without those that are marked as examples. */
 export function readRows(
@@ -45,7 +41,7 @@ export function readRows(
       if (!cell || column.key === 'remark') continue;
       const read = readCell(cell, column, habit);
       if (read.ok) values.set(column.key, read.text);
-      else problems.push({ column: column.key, message: read.message });
+      else problems.push({ column: column.key, ...read.fault });
     }
     const empty = values.size === 0 && problems.length === 0;
     return empty ? [] : [{ number: row.number, values, problems }];
@@ -66,17 +62,17 @@ function* decimalTexts(
 }
 
 function readCell(cell: RawCell, column: Column, habit: DecimalHabit): Read {
-  if (cell.kind === 'wrong') return { ok: false, message: cell.message };
+  if (cell.kind === 'wrong') return { ok: false, fault: cell.fault };
   const { type } = column;
   if (type.is === 'date') return readDay(cell);
   if (cell.kind === 'date') {
-    const message = `is a date (${cell.text}); format the column as text and type it again`;
-    return { ok: false, message };
+    return wrong('is-a-date', cell.text);
   }
   if (type.is === 'flag') return readFlag(cell);
-  if (cell.kind === 'flag') return { ok: false, message: 'is a yes-or-no cell; write a value' };
+  if (cell.kind === 'flag') return wrong('is-a-flag');
   if (type.is === 'text') return readText(cell.text, type.max);
   if (type.is === 'choice') return readChoice(cell.text, type.words);
+  if (type.is === 'choices') return readChoices(cell.text, type.words);
   const number =
     cell.kind === 'number' ? { ok: true as const, text: cell.text } : readNumber(cell.text, habit);
   if (!number.ok) return number;
@@ -87,13 +83,9 @@ function readDay(cell: RawCell): Read {
   if (cell.kind === 'date' || cell.kind === 'text') {
     if (isIsoDate(cell.text)) return { ok: true, text: cell.text };
     const shape = /^\d{4}-\d{2}-\d{2}$/.test(cell.text);
-    const message = shape
-      ? `names a day that does not exist (${cell.text})`
-      : `is text (${cell.text.slice(0, 30)}), which can be read in several ways; write 2026-12-31 or use a date cell`;
-    return { ok: false, message };
+    return shape ? wrong('no-such-day', cell.text) : wrong('date-as-text', cell.text.slice(0, 30));
   }
-  const shown = cell.kind === 'number' ? ` (${cell.text})` : '';
-  return { ok: false, message: `is a number${shown}, not a date; write 2026-12-31` };
+  return cell.kind === 'number' ? wrong('date-is-number', cell.text) : wrong('date-is-flag');
 }
 
 const YES = ['yes', 'y', 'true', '1', 'x', 'ja', 'j', 'wahr'];
@@ -103,14 +95,14 @@ function readFlag(cell: Exclude<RawCell, { kind: 'wrong' }>): Read {
   const word = cell.kind === 'flag' ? String(cell.value) : cell.text.toLowerCase();
   if (YES.includes(word)) return { ok: true, text: 'yes' };
   if (NO.includes(word)) return { ok: true, text: 'no' };
-  return { ok: false, message: 'must be yes or no' };
+  return wrong('yes-or-no');
 }
 
 function readText(text: string, max: number): Read {
-  if (text.length > max) return { ok: false, message: `is longer than ${max} characters` };
+  if (text.length > max) return wrong('text-too-long', max);
   // Control characters but those of U+0080 to U+009F, which old encodings leave behind.
   if (/(?![\u0080-\u009f])\p{Cc}|\p{Surrogate}/u.test(text)) {
-    return { ok: false, message: 'holds a line break or another control character' };
+    return wrong('control-character');
   }
   return { ok: true, text };
 }
@@ -120,43 +112,61 @@ function readChoice(text: string, words: Readonly<Record<string, readonly string
   for (const [value, others] of Object.entries(words)) {
     if (value.toLowerCase() === wanted || others.includes(wanted)) return { ok: true, text: value };
   }
-  return { ok: false, message: `must be one of: ${Object.keys(words).join(', ')}` };
+  return wrong('not-a-choice', Object.keys(words).join(', '));
 }
+
+function readChoices(text: string, words: Readonly<Record<string, readonly string[]>>): Read {
+  const said = text.split(/[;,]/).map((word) => word.trim());
+  const found = new Set<string>();
+  for (const word of said.filter((each) => each !== '')) {
+    const read = readChoice(word, words);
+    if (!read.ok) return wrong('not-all-choices', word.slice(0, 40), Object.keys(words).join(', '));
+    found.add(read.text);
+  }
+  const kept = Object.keys(words).filter((value) => found.has(value));
+  if (kept.length === 0) return wrong('not-a-choice', Object.keys(words).join(', '));
+  return { ok: true, text: kept.join(SEVERAL) };
+}
+
+/** What stands between several choices in one cell. */
+export const SEVERAL = '; ';
 
 function readWhole(text: string, limits: { readonly min: number; readonly max: number }): Read {
   const value = Number(text);
   if (/^\d{1,9}$/.test(text) && value >= limits.min && value <= limits.max) {
     return { ok: true, text: String(value) };
   }
-  return { ok: false, message: `must be a whole number from ${limits.min} to ${limits.max}` };
+  return wrong('whole-number', limits.min, limits.max);
 }
 
 const SCALE = 6;
 
 function readDecimal(
   text: string,
-  limits: { readonly above?: string; readonly max: string },
+  limits: { readonly above?: string; readonly max: string; readonly scale?: number },
 ): Read {
   const parsed = parseDecimal(text, SCALE);
-  if (!parsed.ok)
-    return { ok: false, message: `must have at most ${SCALE} digits after the point` };
+  const digits = limits.scale ?? SCALE;
+  const short = shortest(text);
+  if (!parsed.ok || (short.split('.')[1] ?? '').length > digits) {
+    return wrong('too-many-decimals', digits);
+  }
   const bound = (limit: string) => {
     const read = parseDecimal(limit, SCALE);
     if (!read.ok) throw new Error(`${limit} is no limit`);
     return read.value;
   };
-  const least = limits.above === undefined ? 'not be below 0' : 'be more than 0';
   const tooLow =
     limits.above === undefined ? parsed.value < 0n : parsed.value <= bound(limits.above);
-  if (tooLow) return { ok: false, message: `must ${least}` };
-  if (parsed.value > bound(limits.max)) {
-    return { ok: false, message: `must be at most ${limits.max}` };
+  if (tooLow) {
+    return wrong(limits.above === undefined ? 'below-nothing' : 'not-more-than-nothing');
   }
-  return { ok: true, text: plain(text) };
+  if (parsed.value > bound(limits.max)) return wrong('too-much', limits.max);
+  return { ok: true, text: short };
 }
 
 /** In the shortest form, so that 72.00 and 72 are the same. */
-function plain(text: string): string {
+export function shortest(text: string): string {
   const short = text.includes('.') ? text.replace(/0+$/, '').replace(/\.$/, '') : text;
   return short.replace(/^0+(?=\d)/, '');
 }

@@ -1,5 +1,6 @@
 import type { Column } from './column.js';
 import type { Matched } from './match-columns.js';
+import { type SheetProblem, sheetProblem } from './problems.js';
 import { LIMITS, type RawSheet } from './sheet.js';
 
 /** Why a sheet cannot be read as a list yet, each in a sentence that names what to do. */
@@ -7,31 +8,29 @@ export function sheetProblems(
   sheet: RawSheet,
   matched: Matched,
   asked: { readonly known: readonly Column[]; readonly ignoreUnknown: boolean },
-): string[] {
-  const at = `Sheet "${sheet.name}"`;
-  const problems = sheet.merged
-    .slice(0, 5)
-    .map((range) => `${at} has the merged cells ${range}. Split them; each row needs its own.`);
-  const headingOf = (key: string) => asked.known.find((column) => column.key === key)?.heading;
+): SheetProblem[] {
+  const { name, rows } = sheet;
+  const problems = sheet.merged.slice(0, 5).map((range) => sheetProblem('merged', name, range));
+  const headingOf = (key: string) =>
+    asked.known.find((column) => column.key === key)?.heading ?? { en: key, de: key };
   for (const key of matched.missing) {
-    const heading = headingOf(key);
-    problems.push(
-      `${at} has no column "${heading?.en}" ("${heading?.de}"). Name it in the first row, or say which it is.`,
-    );
+    const { en, de } = headingOf(key);
+    problems.push(sheetProblem('column-missing', name, en, de));
   }
   for (const [one, other] of matched.twice) {
-    const name = headingOf(one.as ?? '')?.en ?? '';
-    problems.push(
-      `${at}, columns ${one.letters} and ${other.letters}, would both be "${name}". Leave one out.`,
-    );
+    const { en, de } = headingOf(one.as ?? '');
+    problems.push(sheetProblem('column-twice', name, one.letters, other.letters, en, de));
   }
   if (!asked.ignoreUnknown && matched.unknown.length > 0) {
-    const named = matched.unknown.slice(0, 8).map((c) => `${c.letters} ("${c.heading}")`);
-    const more = matched.unknown.length > 8 ? `, and ${matched.unknown.length - 8} more` : '';
+    const shown = matched.unknown.slice(0, 8);
+    const named = shown.map((c) => `${c.letters} ("${c.heading}")`).join(', ');
+    const more = matched.unknown.length - shown.length;
     problems.push(
-      `${at} has columns that are not known: ${named.join(', ')}${more}. Say what they are, or that they may be left out.`,
+      more > 0
+        ? sheetProblem('columns-unknown-more', name, named, more)
+        : sheetProblem('columns-unknown', name, named),
     );
   }
-  if (sheet.rows.length > LIMITS.rows) problems.push(`${at} has more than ${LIMITS.rows} rows.`);
+  if (rows.length > LIMITS.rows) problems.push(sheetProblem('too-many-rows', name, LIMITS.rows));
   return problems;
 }

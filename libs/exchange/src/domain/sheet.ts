@@ -1,3 +1,5 @@
+import type { Fault } from './problems.js';
+
 /** What a cell of a file holds. What cannot be taken as a value says why. */
 export type RawCell =
   | { readonly kind: 'text'; readonly text: string }
@@ -5,8 +7,7 @@ export type RawCell =
   | { readonly kind: 'number'; readonly text: string }
   | { readonly kind: 'date'; readonly text: string }
   | { readonly kind: 'flag'; readonly value: boolean }
-  /** e.g. "holds a formula; write its value instead". Reads on after "this cell". */
-  | { readonly kind: 'wrong'; readonly message: string };
+  | { readonly kind: 'wrong'; readonly fault: Fault };
 
 export interface RawRow {
   /** As the spreadsheet or editor shows it: from 1, blank lines counted. */

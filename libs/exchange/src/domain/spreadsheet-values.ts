@@ -1,3 +1,4 @@
+import { fault } from './problems.js';
 import type { RawCell } from './sheet.js';
 
 const DAY_MS = 86_400_000;
@@ -12,10 +13,10 @@ const LAST = 109_575; // 2199-12-31
 export function dateCell(stored: string, date1904: boolean): RawCell {
   const serial = Number(stored);
   if (!Number.isFinite(serial) || serial > LAST || serial < (date1904 ? 0 : FIRST_SAFE_1900)) {
-    return { kind: 'wrong', message: `holds a date out of reach (${stored})` };
+    return { kind: 'wrong', fault: fault('date-out-of-reach', stored) };
   }
   if (!Number.isInteger(serial)) {
-    return { kind: 'wrong', message: 'holds a time of day; write the date only' };
+    return { kind: 'wrong', fault: fault('time-of-day') };
   }
   const time = (date1904 ? EPOCH_1904 : EPOCH_1900) + serial * DAY_MS;
   return { kind: 'date', text: new Date(time).toISOString().slice(0, 10) };
@@ -28,13 +29,10 @@ export function dateCell(stored: string, date1904: boolean): RawCell {
 export function numberCell(stored: string): RawCell {
   const value = Number(stored);
   if (stored.trim() === '' || !Number.isFinite(value)) {
-    return { kind: 'wrong', message: `holds a number that cannot be read (${stored})` };
+    return { kind: 'wrong', fault: fault('number-unreadable', stored) };
   }
   if (Math.abs(value) >= 1e15) {
-    return {
-      kind: 'wrong',
-      message: 'is a number of more than 15 digits, which spreadsheets round; format it as text',
-    };
+    return { kind: 'wrong', fault: fault('too-many-digits') };
   }
   return { kind: 'number', text: plainDecimal(Number(value.toPrecision(15))) };
 }

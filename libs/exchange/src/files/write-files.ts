@@ -1,6 +1,6 @@
+import { csvLine, guarded } from '#lib/platform';
 import { ABOUT_SHEET } from '../domain/choose-sheets.js';
 import type { Column, Language } from '../domain/column.js';
-import { csvLine, guarded } from '../domain/csv.js';
 import type { Kind } from '../domain/kinds.js';
 import { aboutRows, type ListTable } from '../domain/list-table.js';
 import { type CellKind, writeXlsx } from './xlsx-write.js';

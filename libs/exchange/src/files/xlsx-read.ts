@@ -1,4 +1,5 @@
 import { tooLong } from '../domain/csv.js';
+import { fault } from '../domain/problems.js';
 import {
   columnIndex,
   LIMITS,
@@ -119,14 +120,14 @@ class SheetReader {
 
   private valueOf(cell: OpenCell): RawCell | undefined {
     if (cell.formula) {
-      return { kind: 'wrong', message: 'holds a formula; write its value instead' };
+      return { kind: 'wrong', fault: fault('formula-cell') };
     }
     if (cell.type === 's') return textCell(this.contents.sharedTexts[Number(cell.value)] ?? '');
     if (cell.type === 'inlineStr' || cell.type === 'str') return textCell(cell.value);
     if (cell.value === '') return undefined;
     if (cell.type === 'b') return { kind: 'flag', value: cell.value === '1' };
     if (cell.type === 'e') {
-      return { kind: 'wrong', message: `holds the error ${cell.value.slice(0, 20)}` };
+      return { kind: 'wrong', fault: fault('error-cell', cell.value.slice(0, 20)) };
     }
     if (cell.type === 'd') return { kind: 'date', text: cell.value.slice(0, 10) };
     if (this.contents.dateStyles[cell.style] === true) {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import Excel from 'exceljs';
 import fc from 'fast-check';
+import { fault } from '../domain/problems.js';
 import { dateCell, numberCell } from '../domain/spreadsheet-values.js';
 import { readFile } from './read-file.js';
 import { isDateFormat } from './xlsx-parts.js';
@@ -91,12 +92,12 @@ describe('workbooks that another library writes', () => {
       ],
       [
         { kind: 'date', text: '2027-06-30' },
-        { kind: 'wrong', message: 'holds a time of day; write the date only' },
+        { kind: 'wrong', fault: fault('time-of-day') },
         { kind: 'number', text: '4012345678901' },
       ],
       [
-        { kind: 'wrong', message: 'holds a formula; write its value instead' },
-        { kind: 'wrong', message: 'holds the error #N/A' },
+        { kind: 'wrong', fault: fault('formula-cell') },
+        { kind: 'wrong', fault: fault('error-cell', '#N/A') },
       ],
     ]);
   });

@@ -13,6 +13,7 @@ import { ImportFile, type SentFile } from '../app/import-file.js';
 import { ImportLog } from '../db/import-log.js';
 import { KIND_FACTS, KINDS } from '../domain/kinds.js';
 import { FileBody, readByHand } from './file-request.js';
+import { FILE_ROUTES } from './file-routes.js';
 import {
   CheckedImportDto,
   CheckImportQueryDto,
@@ -73,7 +74,7 @@ export class ImportsController {
 
   @Post('check')
   @HttpCode(200)
-  @Needs('files.import')
+  @Needs(FILE_ROUTES.needs)
   @ApiConsumes('application/octet-stream')
   @ApiBody(FILE)
   @ApiOperation({
@@ -90,7 +91,7 @@ export class ImportsController {
   }
 
   @Post()
-  @Needs('files.import')
+  @Needs(FILE_ROUTES.needs)
   @ApiBooking()
   @ApiConsumes('application/octet-stream')
   @ApiBody(FILE)

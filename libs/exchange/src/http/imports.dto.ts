@@ -14,6 +14,12 @@ import {
 } from '#lib/platform';
 import { FATES, type Fate } from '../domain/fate.js';
 import { IMPORT_KINDS, type ImportKind, KINDS, type Kind } from '../domain/kinds.js';
+import {
+  PROBLEM_CODES,
+  type ProblemCode,
+  SHEET_PROBLEM_CODES,
+  type SheetProblemCode,
+} from '../domain/problems.js';
 
 class ImportQueryDto {
   @ChoiceField(IMPORT_KINDS, { description: 'What the file lists; book: a sheet for each kind.' })
@@ -79,11 +85,20 @@ class CellChangeDto {
 }
 
 class CellProblemDto {
+  @OutText({ nullable: true, description: 'The key of the column; null: the row as a whole.' })
+  key: string | null;
+
   @OutText({ nullable: true, description: 'Letters of the column; null: the row as a whole.' })
   column: string | null;
 
   @OutText({ nullable: true })
   heading: string | null;
+
+  @OutChoice(PROBLEM_CODES, { description: 'What is wrong; stays the same whatever the words.' })
+  code: ProblemCode;
+
+  @OutTexts({ description: 'What the words are about, in the order of the code.' })
+  values: string[];
 
   @OutText({ description: 'Goes on after "this cell", or "this row".' })
   message: string;
@@ -109,6 +124,14 @@ export class RowFateDto {
   problems: CellProblemDto[];
 }
 
+class SheetProblemDto {
+  @OutChoice(SHEET_PROBLEM_CODES, { description: 'Stays the same whatever the words.' })
+  code: SheetProblemCode;
+
+  @OutTexts({ description: 'What the words are about, in the order of the code.' })
+  values: string[];
+}
+
 export class CheckedSheetDto {
   @OutChoice(KINDS)
   kind: Kind;
@@ -118,6 +141,9 @@ export class CheckedSheetDto {
 
   @OutTexts({ description: 'Why the sheet cannot be read as a list yet.' })
   problems: string[];
+
+  @OutList(() => SheetProblemDto, { description: 'The same, for words in another language.' })
+  causes: SheetProblemDto[];
 
   @OutList(() => ColumnMatchDto)
   columns: ColumnMatchDto[];

@@ -1,6 +1,7 @@
-import { failed, type Result } from '../problem.js';
+import { type Failed, failed, type Result } from '../problem.js';
 import type { Elements } from './element-string.js';
 import { findIdentifier } from './identifiers.js';
+import { spelledSeparator } from './separators.js';
 import { type Element, lengthProblem, valueProblem } from './values.js';
 
 interface BracketOptions {
@@ -18,6 +19,11 @@ export function readBracketed(
   options: BracketOptions = {},
 ): Elements {
   if (text === '') return failed('empty_value', 0, 'There is nothing to read.');
+  const spelled = options.blanks ? spelledSeparator(text) : -1;
+  if (spelled >= 0) {
+    const sentence = 'In brackets no separator is written; take it out.';
+    return failed('ambiguous_separator', spelled, sentence);
+  }
   const elements: Element[] = [];
   let at = 0;
   while (at < text.length) {
@@ -30,9 +36,18 @@ export function readBracketed(
   }
   for (const element of elements) {
     const wrong = valueProblem(element, currentYear);
-    if (wrong) return wrong;
+    if (wrong) return asWritten(wrong, element, text);
   }
   return { ok: true, elements };
+}
+
+/** The place of a problem inside a value, counted in what is written: `\(` is two characters. */
+function asWritten({ problem }: Failed, { at }: Element, text: string): Failed {
+  let position = at;
+  for (let left = problem.position - at; left > 0; left -= 1) {
+    position += text.startsWith('\\(', position) ? 2 : 1;
+  }
+  return { ok: false, problem: { ...problem, position } };
 }
 
 type Next = Result<{ readonly element: Element; readonly end: number }>;

@@ -1,7 +1,7 @@
 import { firstForeign, SET_32 } from './character-sets.js';
 import { checkPair, wrongCheckDigit } from './check-digits.js';
 import { COUNTRIES, COUNTRY_LETTERS, CURRENCIES, PACKAGE_TYPES } from './code-lists.js';
-import { couponOffer } from './coupon.js';
+import { couponCode, couponOffer } from './coupon.js';
 import { type Check, DATE_CHECKS, type Finding, found } from './date-checks.js';
 
 const PREFIX_DIGITS = 4;
@@ -48,6 +48,18 @@ function percentEncoded(text: string): Finding | undefined {
   return found('invalid_content', wrong.index, 'A "%" must be followed by two hexadecimal digits.');
 }
 
+/** "=" fills up the end of a signature, once or twice, to a multiple of three (the dictionary's rule). */
+function paddingFinding(text: string): Finding | undefined {
+  const at = text.replace(/=+$/, '').length;
+  const inside = text.slice(0, at).indexOf('=');
+  if (inside >= 0) {
+    return found('invalid_cset64_character', inside, 'A "=" may stand at the end only.');
+  }
+  const count = text.length - at;
+  if (count === 0 || (count <= 2 && text.length % 3 === 0)) return undefined;
+  return found('invalid_cset64_character', at, 'The "=" at the end do not fit the length.');
+}
+
 function pieceOfTotal(text: string): Finding | undefined {
   const half = text.length / 2;
   const [piece, total] = [Number(text.slice(0, half)), Number(text.slice(half))];
@@ -85,11 +97,12 @@ const CHECKS: Readonly<Record<string, Check>> = {
   csum: checkDigitFinding,
   csumalpha: checkPairFinding,
   gcp: companyPrefix,
+  padding: paddingFinding,
   pcenc: percentEncoded,
   pieceoftotal: pieceOfTotal,
   posinseqslash: positionInSequence,
   iban,
-  couponcode: onlyIf((t) => firstForeign(t, 'N') < 0, 'It has digits only.', 'non_digit_character'),
+  couponcode: couponCode,
   couponposoffer: couponOffer,
   hasnondigit: onlyIf((t) => firstForeign(t, 'N') >= 0, 'It must not be digits only.'),
   hyphen: onlyIf((t) => t === '-', 'Only a hyphen for "below zero" may stand here.'),

@@ -19,6 +19,11 @@ export function isLink(text: string): boolean {
   return /^https?:\/\//i.test(text);
 }
 
+/** A link by the rules: a scheme in letters of both cases is none, but plain text. */
+export function isLinkOfOneCase(text: string): boolean {
+  return SCHEME.test(text);
+}
+
 /** Reads a GS1 Digital Link URI: what stands in the path first, then the attributes of the query. */
 export function readDigitalLink(
   uri: string,
@@ -37,9 +42,20 @@ export function readDigitalLink(
   const elements = [...inPath.elements, ...inQuery.elements];
   for (const element of elements) {
     const problem = valueProblem(element, currentYear);
-    if (problem) return problem;
+    if (problem) return asWritten(problem, element, uri);
   }
   return { ok: true, elements };
+}
+
+/** The place of a problem inside a value, counted in what is written: "%2F" is three characters. */
+function asWritten({ problem }: Failed, { at, value }: Element, uri: string): Failed {
+  const end = at + Math.max(0, uri.slice(at).search(/[/?&#]|$/));
+  const padding = value.length - unescapeLink(uri.slice(at, end), 'path').length;
+  let position = at;
+  for (let left = problem.position - at - padding; left > 0 && position < end; left -= 1) {
+    position += /^%[0-9A-Fa-f]{2}/.test(uri.slice(position, position + 3)) ? 3 : 1;
+  }
+  return { ok: false, problem: { ...problem, position } };
 }
 
 interface Cut {
@@ -110,6 +126,23 @@ function pathElements(path: string, pathAt: number, options: LinkOptions): Eleme
     const sentence =
       'This looks like a compressed link; only links that spell out their data are read.';
     return failed('compressed_link', all.at(-1)?.at ?? pathAt, sentence);
+  }
+  return keyless(all, pathAt);
+}
+
+/** Names of the first edition of the standard; since 1.2, identifiers are numbers only. */
+const NAMES =
+  /^(cpid|cpsn|cpv|gcn|gdti|giai|ginc|gln|glnx|gmn|grai|gsin|gsrnp?|gtin|itip|lot|party|refno|ser|srin|sscc)$/;
+
+function keyless(all: readonly Segment[], pathAt: number): Failed {
+  const last = all.at(-1);
+  if (last?.text === '' && all.length > 2) {
+    return failed('no_primary_key', last.at, 'The path of the link ends in a slash.');
+  }
+  const named = all.find(({ text }) => NAMES.test(text));
+  if (named) {
+    const sentence = `The link says "${named.text}"; identifiers are read as numbers, such as /01/.`;
+    return failed('no_primary_key', named.at, sentence);
   }
   const sentence = 'The path of the link holds no GS1 key, such as /01/ and a GTIN.';
   return failed('no_primary_key', pathAt, sentence);

@@ -1,4 +1,5 @@
 import { failed, type Result } from '../problem.js';
+import { firstForeign, shown } from './character-sets.js';
 import { identifierAt } from './identifiers.js';
 import { type Element, valueEnd } from './values.js';
 
@@ -38,10 +39,10 @@ export function readElementString(text: string, currentYear: number): Elements {
 
 function unknownIdentifier(text: string, at: number): Elements {
   const start = text.slice(at, at + 4);
-  const sentence = `No application identifier begins with "${printable(start)}".`;
+  const [first = ''] = start;
+  const sentence =
+    firstForeign(first, 'N') >= 0
+      ? `An application identifier should begin here, not ${shown(first)}.`
+      : `No application identifier begins with "${/^\d+/.exec(start)?.[0] ?? start}".`;
   return failed('unknown_ai', at, sentence, { identifier: start });
-}
-
-function printable(text: string): string {
-  return text.replaceAll(SEPARATOR, '␝');
 }

@@ -1,13 +1,14 @@
 import { type Failed, failed, type Result, shifted } from '../problem.js';
 import { firstForeign } from './character-sets.js';
 import { wrongCheckDigit } from './check-digits.js';
-import { isLink, readDigitalLink } from './digital-link.js';
+import { isLinkOfOneCase, readDigitalLink } from './digital-link.js';
 import { readElementString } from './element-string.js';
 import { findIdentifier } from './identifiers.js';
 import { RELATION_RULES, type RelationRule, relationProblem } from './relations.js';
 import type { Element } from './values.js';
 
 export type Carrier =
+  | 'Aztec'
   | 'Code 128'
   | 'Code 39'
   | 'DataBar'
@@ -16,12 +17,15 @@ export type Carrier =
   | 'EAN/UPC'
   | 'GS1-128'
   | 'ITF-14'
+  | 'PDF417'
   | 'QR';
 
 export interface Symbology {
   readonly carrier: Carrier;
   /** GS1 element strings, the digits of a GTIN, or whatever somebody put in. */
   readonly holds: 'elements' | 'plain' | { readonly digits: number };
+  /** The number of the character set stands in front of the data, as in \000026. */
+  readonly characterSet?: true;
 }
 
 /** ISO/IEC 15424 symbology identifiers, as far as labels of supplies carry them. */
@@ -47,7 +51,20 @@ const OTHER_SYMBOLOGIES: ReadonlyMap<string, Symbology> = new Map<string, Symbol
   ]),
   ['I0', { carrier: 'ITF-14', holds: { digits: 14 } }],
   ['I1', { carrier: 'ITF-14', holds: { digits: 14 } }],
+  ['Q0', { carrier: 'QR', holds: 'plain' }],
+  ['Q2', { carrier: 'QR', holds: 'plain', characterSet: true }],
+  ['Q4', { carrier: 'QR', holds: 'elements', characterSet: true }],
+  ['d4', { carrier: 'DataMatrix', holds: 'plain', characterSet: true }],
+  ['d5', { carrier: 'DataMatrix', holds: 'elements', characterSet: true }],
+  ['z0', { carrier: 'Aztec', holds: 'plain' }],
+  ['z3', { carrier: 'Aztec', holds: 'plain', characterSet: true }],
+  ...['L0', 'L1', 'L2'].map((name): [string, Symbology] => [
+    name,
+    { carrier: 'PDF417', holds: 'plain' },
+  ]),
 ]);
+
+const CHARACTER_SET = /^\\\d{6}/;
 
 /** A composite symbol sends its second part as a message of its own. */
 const COMPOSITE = '|]e0';
@@ -59,7 +76,11 @@ export type ScanContent =
       readonly elements: readonly Element[];
     };
 
-export type Scan = { readonly carrier: Carrier; readonly payload: string } & ScanContent;
+export type Scan = {
+  readonly carrier: Carrier;
+  /** Where the data begin: behind the symbology identifier and the number of a character set. */
+  readonly payloadAt: number;
+} & ScanContent;
 
 export interface ScanOptions {
   readonly currentYear: number;
@@ -89,9 +110,15 @@ export function readScan(text: string, options: ScanOptions): Result<Scan> {
     const sentence = `Symbols marked ${text.slice(0, 3)} are not read here.`;
     return failed('unsupported_symbology_identifier', 1, sentence);
   }
-  const payload = text.slice(3);
-  const read = readPayload(payload, symbology.holds, options);
-  return read.ok ? { ...read, carrier: symbology.carrier, payload } : shifted(read, 3);
+  const payloadAt = dataStart(text, symbology);
+  const read = readPayload(text.slice(payloadAt), symbology.holds, options);
+  return read.ok ? { ...read, carrier: symbology.carrier, payloadAt } : shifted(read, payloadAt);
+}
+
+/** Where the data of a scan begin. */
+export function dataStart(text: string, { characterSet }: Symbology): number {
+  const set = characterSet ? CHARACTER_SET.exec(text.slice(3)) : null;
+  return 3 + (set?.[0].length ?? 0);
 }
 
 function readPayload(
@@ -101,7 +128,9 @@ function readPayload(
 ): Result<ScanContent> {
   const { currentYear, rules = RELATION_RULES } = options;
   if (typeof holds === 'object') return readDigits(payload, holds.digits, options);
-  if (holds === 'plain' && !isLink(payload)) return { ok: true, content: 'plain', text: payload };
+  if (holds === 'plain' && !isLinkOfOneCase(payload)) {
+    return { ok: true, content: 'plain', text: payload };
+  }
   const caret = holds === 'elements' ? payload.indexOf('^') : -1;
   if (caret >= 0) {
     const sentence = 'GS1 data cannot hold "^"; a separator is sent as the character U+001D.';

@@ -8,6 +8,17 @@ const WRITTEN_OUT = ['␝', '{GS}', '[GS]', '\\x1d', '\\x1D', '\\u001d', '\\u001
 /** Single characters that scanners are set to send instead. */
 const REPLACEMENTS = ['^', '|', '~', '#', '@'];
 
+/**
+ * Written out with signs that a value may hold. No lot is called "A1<GS>17261231": read as a value, it
+ * would hide the expiry behind it.
+ */
+const SPELLED = /<(?:GS|FNC1)>/i;
+
+/** Where a separator is spelled out in a way that could be part of a value; -1 if nowhere. */
+export function spelledSeparator(text: string): number {
+  return text.search(SPELLED);
+}
+
 export interface Separated {
   readonly elements: readonly Element[];
   /** What stood for the separator, if it was not the character itself. */
@@ -23,6 +34,7 @@ export function readSeparated(
   currentYear: number,
   options: { readonly writtenOutOnly?: boolean } = {},
 ): ({ readonly ok: true } & Separated) | Failed {
+  if (spelledSeparator(text) >= 0) return readSpelled(text, currentYear);
   const plain = readElementString(text, currentYear);
   if (plain.ok) return { ok: true, elements: plain.elements, separator: null };
   if (text.includes(SEPARATOR)) return plain;
@@ -41,7 +53,38 @@ export function readSeparated(
   return { ok: true, ...only };
 }
 
-function readWith(text: string, sign: string, currentYear: number): Element[] | undefined {
+function readSpelled(
+  text: string,
+  currentYear: number,
+): ({ readonly ok: true } & Separated) | Failed {
+  const at = spelledSeparator(text);
+  const separator = SPELLED.exec(text)?.[0] ?? '';
+  // One at the very end ends nothing; scanners and lists have it all the same.
+  const data = text.endsWith(separator) ? text.slice(0, -separator.length) : text;
+  const elements =
+    spelledSeparator(data) < 0
+      ? undefined
+      : readWith(data, separator, currentYear, { anywhere: true });
+  if (elements) return { ok: true, elements, separator };
+  const alone = readElementString(data, currentYear);
+  if (alone.ok && spelledSeparator(data) < 0) {
+    return { ok: true, elements: alone.elements, separator };
+  }
+  const sentence = `"${separator}" stands for a separator here, but the label cannot be read with it.`;
+  return failed('ambiguous_separator', at, sentence);
+}
+
+interface Places {
+  /** Also behind what needs no separator, as in a symbol; a lone sign there is no proof of one. */
+  readonly anywhere?: boolean;
+}
+
+function readWith(
+  text: string,
+  sign: string,
+  currentYear: number,
+  { anywhere = false }: Places = {},
+): Element[] | undefined {
   const replaced = text.replaceAll(sign, SEPARATOR);
   const read: Elements = readElementString(replaced, currentYear);
   if (!read.ok) return undefined;
@@ -51,7 +94,7 @@ function readWith(text: string, sign: string, currentYear: number): Element[] | 
   for (const [index, element] of read.elements.entries()) {
     elements.push({ ...element, at: element.at + longer });
     if (replaced.charAt(element.at + element.value.length) !== SEPARATOR) continue;
-    if (element.identifier.predefined || index === last) return undefined;
+    if (!anywhere && (element.identifier.predefined || index === last)) return undefined;
     longer += sign.length - 1;
   }
   return elements;

@@ -1,7 +1,7 @@
 import { shown } from '../gs1/character-sets.js';
 import { type Failed, failed, type Result, shifted } from '../problem.js';
 import { checkCharacter, firstForeignToHibc } from './check-character.js';
-import { type HibcProduction, readProduction } from './secondary.js';
+import { type HibcProduction, mergeProduction, noProduction, readProduction } from './secondary.js';
 
 export type HibcStructure = 'concatenated' | 'primary' | 'secondary';
 
@@ -27,18 +27,23 @@ export type Hibc = Result<{ readonly symbol: HibcSymbol }>;
 const LIC = 4;
 const PCN_MOST = 18;
 
+export interface HibcOptions {
+  /** It stands behind a symbol with the product: "+S" and "+Q" are supplements, not a company. */
+  readonly supplement?: boolean;
+}
+
 /** Reads one symbol of a HIBC supplier label: primary, secondary or both joined. */
-export function readHibc(given: string, currentYear: number): Hibc {
+export function readHibc(given: string, currentYear: number, options: HibcOptions = {}): Hibc {
   const starred = given.startsWith('*+') && given.endsWith('*') && given.length > 2;
-  if (starred) return moved(readBare(given.slice(1, -1), currentYear), 1);
-  return readBare(given, currentYear);
+  if (starred) return moved(readBare(given.slice(1, -1), currentYear, options), 1);
+  return readBare(given, currentYear, options);
 }
 
 function moved(read: Hibc, by: number): Hibc {
   return read.ok ? read : shifted(read, by);
 }
 
-function readBare(given: string, currentYear: number): Hibc {
+function readBare(given: string, currentYear: number, options: HibcOptions): Hibc {
   if (!given.startsWith('+')) {
     return failed('malformed', 0, 'A HIBC label begins with "+".');
   }
@@ -46,7 +51,9 @@ function readBare(given: string, currentYear: number): Hibc {
   const text = given.endsWith('_') ? `${given.slice(0, -1)} ` : given;
   const foreign = firstForeignToHibc(text);
   if (foreign >= 0) {
-    const sentence = `A HIBC label cannot hold ${shown(text.charAt(foreign))}.`;
+    const character = text.charAt(foreign);
+    const why = /[a-z]/.test(character) ? '; it has capitals only: the scanner changed them' : '';
+    const sentence = `A HIBC label cannot hold ${shown(character)}${why}.`;
     return failed('illegal_character', foreign, sentence);
   }
   if (text.length < 4) return failed('too_short', text.length, 'The label ends too early.');
@@ -56,7 +63,21 @@ function readBare(given: string, currentYear: number): Hibc {
     const sentence = 'This is a label of a provider of care ("+/"), not of a supplier.';
     return failed('unsupported_standard', 1, sentence);
   }
-  return /^\+(\$|\d{5})/.test(text) ? secondary(text, currentYear) : primary(text, currentYear);
+  if (/^\+(\$|\d{5}|1[46]D)/.test(text)) return secondary(text, currentYear);
+  return /^\+[SQ]/.test(text)
+    ? primaryOrSupplement(text, currentYear, options)
+    : primary(text, currentYear);
+}
+
+/**
+ * A supplement in a symbol of its own, such as "+S4012TJ", may look like a company that begins with S or
+ * Q: what can be a product is one, unless it stands behind another.
+ */
+function primaryOrSupplement(text: string, currentYear: number, options: HibcOptions): Hibc {
+  const product = primary(text, currentYear);
+  if (product.ok && !options.supplement) return product;
+  const supplement = secondary(text, currentYear);
+  return supplement.ok ? supplement : product;
 }
 
 function checkProblem(text: string): Failed | undefined {
@@ -65,8 +86,13 @@ function checkProblem(text: string): Failed | undefined {
   if (text.charAt(at) === right) return undefined;
   const sentence =
     `The check character is ${quoted(text.charAt(at))}, but the characters before it give ` +
-    `${quoted(right)}.`;
+    `${quoted(right)}.${lostSpace(text)}`;
   return failed('check_character', at, sentence, { expected: right });
+}
+
+/** A check character that is a space is easily lost at the end of a text. */
+function lostSpace(text: string): string {
+  return checkCharacter(text) === ' ' ? ' Perhaps a space at the end was lost on the way.' : '';
 }
 
 function quoted(character: string): string {
@@ -145,24 +171,30 @@ export function linkProblem(first: HibcSymbol, second: HibcSymbol): Failed | und
   return failed('link_character', 0, sentence, { expected: first.check });
 }
 
-/** Reads the two symbols of a label that were printed side by side, in this order. */
-export function readHibcPair(
-  [first, second]: readonly [string, string],
-  currentYear: number,
-): Hibc {
+/** Reads the symbols of a label that were printed apart: the one with the product is the first. */
+export function readHibcPair(texts: readonly string[], currentYear: number): Hibc {
+  const [first = '', ...others] = texts;
   const one = readHibc(first, currentYear);
   if (!one.ok) return one;
-  const other = readHibc(second, currentYear);
-  if (!other.ok) return other;
-  if (one.symbol.structure !== 'primary' || other.symbol.structure !== 'secondary') {
-    return failed('malformed', 0, 'A pair is a symbol with the product, then one with the lot.');
-  }
-  const wrong = linkProblem(one.symbol, other.symbol);
-  if (wrong) {
-    const at = Math.max(0, second.trimEnd().length - 2);
-    return { ok: false, problem: { ...wrong.problem, position: at } };
+  if (one.symbol.structure !== 'primary' || others.length === 0) return noPair();
+  const production = noProduction();
+  let link: string | null = null;
+  for (const text of others) {
+    const other = readHibc(text, currentYear, { supplement: true });
+    if (!other.ok) return other;
+    if (other.symbol.structure !== 'secondary') return noPair();
+    const at = Math.max(0, text.trimEnd().length - 2);
+    const wrong = linkProblem(one.symbol, other.symbol);
+    if (wrong) return { ok: false, problem: { ...wrong.problem, position: at } };
+    const twice = mergeProduction(production, other.symbol.production ?? {});
+    if (twice) return twice;
+    link = other.symbol.link;
   }
   const { check, product } = one.symbol;
-  const { link, production } = other.symbol;
   return { ok: true, symbol: { structure: 'concatenated', check, product, link, production } };
+}
+
+function noPair(): Failed {
+  const sentence = 'The symbols of a label are one with the product, then those with the lot.';
+  return failed('malformed', 0, sentence);
 }

@@ -11,6 +11,10 @@ export interface HibcProduction {
   manufactured: string | null;
 }
 
+export function noProduction(): HibcProduction {
+  return { lot: null, serial: null, quantity: null, expiry: null, manufactured: null };
+}
+
 export type Production = Result<{ readonly production: HibcProduction }>;
 
 const MOST = 18;
@@ -25,17 +29,11 @@ export function readProduction(
   { from, to }: { readonly from: number; readonly to: number },
   currentYear: number,
 ): Production {
-  const production: HibcProduction = {
-    lot: null,
-    serial: null,
-    quantity: null,
-    expiry: null,
-    manufactured: null,
-  };
+  const production = noProduction();
   let at = from;
   for (const segment of text.slice(from, to).split('/')) {
     const read = readSegment(segment, at === from, currentYear);
-    const problem = read.ok ? merge(production, read.production) : read;
+    const problem = read.ok ? mergeProduction(production, read.production) : read;
     if (problem) {
       return {
         ok: false,
@@ -179,7 +177,7 @@ const NAMES = {
 } as const;
 
 /** Takes over what a part says; a part may repeat what another said, but not contradict it. */
-function merge(into: HibcProduction, more: Partial<HibcProduction>) {
+export function mergeProduction(into: HibcProduction, more: Partial<HibcProduction>) {
   for (const name of Object.keys(NAMES) as (keyof HibcProduction)[]) {
     const said = more[name];
     if (said === null || said === undefined) continue;

@@ -1,5 +1,4 @@
 import {
-  type CsvCell,
   column,
   columns,
   factsOf,
@@ -10,6 +9,7 @@ import {
   type Table,
   totalCells,
 } from '#lib/costing';
+import type { CsvCell } from '#lib/platform';
 import type {
   ContributionFiguresDto,
   ContributionQueryDto,

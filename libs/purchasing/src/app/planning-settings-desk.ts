@@ -1,5 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import { quantity } from '#lib/measure';
 import { type Actor, invalidFields, refuse, type Tx, UnitOfWork } from '#lib/platform';
 import {
   loadOwnPlanning,
@@ -7,6 +6,7 @@ import {
   saveOwnPlanning,
   savePlanningSettings,
 } from '../db/planning-settings.js';
+import { checkOwnPlanning } from '../domain/planning/own-planning.js';
 import {
   type ConsumablePlanning,
   inForce,
@@ -48,7 +48,8 @@ export class PlanningSettingsDesk {
     command: ConsumablePlanningDto,
   ): Promise<ConsumablePlanningAnswerDto> {
     const after = ownOf(command);
-    checkOwn(after);
+    const wrong = checkOwnPlanning(after);
+    if (wrong !== null) throw invalidFields([wrong]);
     return this.uow.run(actor.practiceId, async (tx) => {
       const { own: before } = await consumableAnswer(tx, id);
       await saveOwnPlanning(tx, id, after);
@@ -81,15 +82,4 @@ function ownOf(command: ConsumablePlanningDto): ConsumablePlanning {
     shelfRoom: command.shelfRoom ?? null,
     note: command.note?.trim() ?? null,
   };
-}
-
-function checkOwn(own: ConsumablePlanning): void {
-  if ((own.serviceMeasure === null) !== (own.serviceLevel === null)) {
-    const field = own.serviceMeasure === null ? 'serviceMeasure' : 'serviceLevel';
-    throw invalidFields([{ field, message: 'measure and level are set together, or neither' }]);
-  }
-  const { reorderAt, orderUpTo } = own;
-  if (reorderAt !== null && orderUpTo !== null && quantity(orderUpTo) < quantity(reorderAt)) {
-    throw invalidFields([{ field: 'orderUpTo', message: 'must not be below reorderAt' }]);
-  }
 }

@@ -1,5 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import { money } from '#lib/measure';
 import { type Actor, Clock, invalidFields, refuse, type Tx, UnitOfWork } from '#lib/platform';
 import { loadPresentationTerms, savePresentationTerms } from '../db/presentation-terms.js';
 import { loadSupplyTerms, saveSupplyTerms } from '../db/supply-terms.js';
@@ -10,7 +9,9 @@ import {
   PLAIN_TERMS,
   type PresentationTerms,
   type SupplyTerms,
+  WEEKDAYS,
 } from '../domain/planning/planning-settings.js';
+import { checkPriceList } from '../domain/planning/price-list.js';
 import type {
   PresentationTermsAnswerDto,
   PresentationTermsDto,
@@ -60,7 +61,11 @@ export class SupplyTermsDesk {
     id: string,
     after: PresentationTermsDto,
   ): Promise<PresentationTermsAnswerDto> {
-    checkPrices(after);
+    const wrong = checkPriceList(after.prices);
+    if (wrong !== null) {
+      const { at, field, message } = wrong;
+      throw invalidFields([{ field: `prices[${at}].${field}`, message }]);
+    }
     return this.uow.run(actor.practiceId, async (tx) => {
       const { terms: before } = await presentationAnswer(tx, id);
       await savePresentationTerms(tx, id, after);
@@ -112,33 +117,11 @@ function termsOf(command: SupplyTermsDto): SupplyTerms {
     minimumOrder: command.minimumOrder ?? null,
     freight: command.freight,
     freeFreightFrom: command.freeFreightFrom ?? null,
-    workingDays: command.workingDays,
+    workingDays: WEEKDAYS.filter((day) => command.workingDays.includes(day)),
     closures: (command.closures ?? []).map(
       ({ firstDay, lastDay, note }): Closure => ({
         ...{ firstDay, lastDay, note: note?.trim() || null },
       }),
     ),
   };
-}
-
-/** A price list starts at one pack, and every step is for more packs at a lower price. */
-function checkPrices({ prices }: PresentationTermsDto): void {
-  for (const [i, { fromPacks, packPrice }] of prices.entries()) {
-    const field = `prices[${i}]`;
-    const before = prices[i - 1];
-    if (before === undefined) {
-      if (fromPacks !== 1) wrong(`${field}.fromPacks`, 'the first price is from 1 pack on');
-      continue;
-    }
-    if (fromPacks <= before.fromPacks) {
-      wrong(`${field}.fromPacks`, 'must be for more packs than the price before');
-    }
-    if (money(packPrice) >= money(before.packPrice)) {
-      wrong(`${field}.packPrice`, 'must be lower than the price before');
-    }
-  }
-}
-
-function wrong(field: string, message: string): never {
-  throw invalidFields([{ field, message }]);
 }

@@ -127,11 +127,12 @@ function published({ urgency: _, bookedVisits: __, ...alert }: Alert): object {
 }
 
 function digestAlert(alert: Alert): DigestAlert {
-  const { lot, location, order } = alert;
+  const { lot, location, order, level } = alert;
   const number = lot === null ? '' : ` (${lot.lotNumber ?? '–'})`;
   return {
     ...{ id: alert.id, kind: alert.kind, figures: alert.figures },
     subject: order ? `${order.number}, ${order.supplier}` : `${nameOf(alert.consumable)}${number}`,
     place: location?.name ?? null,
+    ...(level ? { level: level.kind } : {}),
   };
 }

@@ -70,22 +70,29 @@ function ownOf(row: ConsumablePlanning): ConsumablePlanning {
   };
 }
 
-export async function saveOwnPlanning(
+export function saveOwnPlanning(tx: Tx, id: string, own: ConsumablePlanning): Promise<void> {
+  return saveManyOwnPlanning(tx, [{ id, said: own }]);
+}
+
+/** Replaces what each consumable had of its own before. */
+export async function saveManyOwnPlanning(
   tx: Tx,
-  consumableId: string,
-  own: ConsumablePlanning,
+  all: readonly { readonly id: string; readonly said: ConsumablePlanning }[],
 ): Promise<void> {
+  if (all.length === 0) return;
   await tx.query(
     `INSERT INTO consumable_planning (practice_id, consumable_id, service_measure, service_level,
        review_days, expiry_certainty, reorder_at, order_up_to, note, shelf_room)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
-     ON CONFLICT (practice_id, consumable_id) DO UPDATE SET service_measure = $3,
-       service_level = $4, review_days = $5, expiry_certainty = $6, reorder_at = $7,
-       order_up_to = $8, note = $9, shelf_room = $10`,
-    [
-      ...[tx.practiceId, consumableId, own.serviceMeasure, own.serviceLevel, own.reviewDays],
-      ...[own.expiryCertainty, own.reorderAt, own.orderUpTo, own.note],
-      own.shelfRoom,
-    ],
+     SELECT $1, r.id, r."serviceMeasure", r."serviceLevel", r."reviewDays", r."expiryCertainty",
+       r."reorderAt", r."orderUpTo", r.note, r."shelfRoom"
+     FROM json_to_recordset($2::json) AS r(id uuid, "serviceMeasure" text, "serviceLevel" numeric,
+       "reviewDays" smallint, "expiryCertainty" numeric, "reorderAt" numeric,
+       "orderUpTo" numeric, note text, "shelfRoom" numeric)
+     ON CONFLICT (practice_id, consumable_id) DO UPDATE SET
+       service_measure = excluded.service_measure, service_level = excluded.service_level,
+       review_days = excluded.review_days, expiry_certainty = excluded.expiry_certainty,
+       reorder_at = excluded.reorder_at, order_up_to = excluded.order_up_to,
+       note = excluded.note, shelf_room = excluded.shelf_room`,
+    [tx.practiceId, JSON.stringify(all.map(({ id, said }) => ({ id, ...said })))],
   );
 }

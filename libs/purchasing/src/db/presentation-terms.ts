@@ -32,27 +32,35 @@ export async function loadPresentationTerms(
   );
 }
 
-/** Replaces what was said before. */
-export async function savePresentationTerms(
+export function savePresentationTerms(tx: Tx, id: string, terms: PresentationTerms): Promise<void> {
+  return saveManyPresentationTerms(tx, [{ id, said: terms }]);
+}
+
+/** Replaces what was said of each presentation before. */
+export async function saveManyPresentationTerms(
   tx: Tx,
-  presentationId: string,
-  { minimumPacks, discount, prices }: PresentationTerms,
+  all: readonly { readonly id: string; readonly said: PresentationTerms }[],
 ): Promise<void> {
+  if (all.length === 0) return;
+  const rows = JSON.stringify(all.map(({ id, said }) => ({ id, ...said })));
   await tx.query(
     `INSERT INTO presentation_terms (practice_id, presentation_id, minimum_packs, discount)
-     VALUES ($1, $2, $3, $4)
-     ON CONFLICT (practice_id, presentation_id) DO UPDATE SET minimum_packs = $3, discount = $4`,
-    [tx.practiceId, presentationId, minimumPacks, discount],
+     SELECT $1, r.id, r."minimumPacks", r.discount
+     FROM json_to_recordset($2::json) AS r(id uuid, "minimumPacks" integer, discount text)
+     ON CONFLICT (practice_id, presentation_id)
+     DO UPDATE SET minimum_packs = excluded.minimum_packs, discount = excluded.discount`,
+    [tx.practiceId, rows],
   );
-  await tx.query('DELETE FROM price_breaks WHERE practice_id = $1 AND presentation_id = $2', [
-    ...[tx.practiceId, presentationId],
-  ]);
+  const ids = all.map(({ id }) => id);
+  await tx.query(
+    'DELETE FROM price_breaks WHERE practice_id = $1 AND presentation_id = ANY ($2::uuid[])',
+    [tx.practiceId, ids],
+  );
   await tx.query(
     `INSERT INTO price_breaks (practice_id, presentation_id, from_packs, pack_price)
-     SELECT $1, $2, * FROM unnest($3::integer[], $4::numeric[])`,
-    [
-      ...[tx.practiceId, presentationId, prices.map((price) => price.fromPacks)],
-      prices.map((price) => price.packPrice),
-    ],
+     SELECT $1, r.id, b."fromPacks", b."packPrice"
+     FROM json_to_recordset($2::json) AS r(id uuid, prices json),
+       json_to_recordset(r.prices) AS b("fromPacks" integer, "packPrice" numeric)`,
+    [tx.practiceId, rows],
   );
 }

@@ -34,17 +34,24 @@ export interface NewSubstitute {
 
 /** Answers whether it was written; false when the pair stands already. */
 export async function insertSubstitute(tx: Tx, pair: NewSubstitute): Promise<boolean> {
-  const rows = await tx.query(
+  return (await insertManySubstitutes(tx, [pair])).has(pair.id);
+}
+
+/** Answers the ids of those that were written: pairs that stand already are not. */
+export async function insertManySubstitutes(
+  tx: Tx,
+  pairs: readonly NewSubstitute[],
+): Promise<ReadonlySet<string>> {
+  const rows = await tx.query<{ id: string }>(
     `INSERT INTO substitutes (id, practice_id, consumable_id, stand_in_id, note, person_id, made_at)
-     VALUES ($1, $2, $3, $4, $5, $6, $7)
+     SELECT r.id, $1, r."consumableId", r."standInId", r.note, r."personId", r."madeAt"
+     FROM json_to_recordset($2::json) AS r(id uuid, "consumableId" uuid, "standInId" uuid,
+       note text, "personId" uuid, "madeAt" timestamptz)
      ON CONFLICT (practice_id, consumable_id, stand_in_id) WHERE withdrawn_at IS NULL
      DO NOTHING RETURNING id`,
-    [
-      ...[pair.id, tx.practiceId, pair.consumableId, pair.standInId, pair.note],
-      ...[pair.personId, pair.madeAt],
-    ],
+    [tx.practiceId, JSON.stringify(pairs)],
   );
-  return rows.length === 1;
+  return new Set(rows.map((row) => row.id));
 }
 
 /** Answers whether it was there and not withdrawn before. */

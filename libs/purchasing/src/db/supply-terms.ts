@@ -33,32 +33,40 @@ export async function loadSupplyTerms(
   );
 }
 
-export async function saveSupplyTerms(
+export function saveSupplyTerms(tx: Tx, id: string, terms: SupplyTerms): Promise<void> {
+  return saveManySupplyTerms(tx, [{ id, said: terms }]);
+}
+
+/** Replaces what was said of each supplier before, its closures included. */
+export async function saveManySupplyTerms(
   tx: Tx,
-  supplierId: string,
-  terms: SupplyTerms,
+  all: readonly { readonly id: string; readonly said: SupplyTerms }[],
 ): Promise<void> {
+  if (all.length === 0) return;
+  const rows = JSON.stringify(all.map(({ id, said }) => ({ id, ...said })));
   await tx.query(
     `INSERT INTO supplier_terms (practice_id, supplier_id, lead_days, order_cost, minimum_order,
        freight, free_freight_from, working_days)
-     VALUES ($1, $2, $3, $4, $5, $6, $7, $8)
-     ON CONFLICT (practice_id, supplier_id) DO UPDATE SET lead_days = $3, order_cost = $4,
-       minimum_order = $5, freight = $6, free_freight_from = $7, working_days = $8`,
-    [
-      ...[tx.practiceId, supplierId, terms.leadDays, terms.orderCost, terms.minimumOrder],
-      ...[terms.freight, terms.freeFreightFrom, [...terms.workingDays]],
-    ],
+     SELECT $1, r.id, r."leadDays", r."orderCost", r."minimumOrder", r.freight,
+       r."freeFreightFrom", r."workingDays"
+     FROM json_to_recordset($2::json) AS r(id uuid, "leadDays" smallint, "orderCost" numeric,
+       "minimumOrder" numeric, freight numeric, "freeFreightFrom" numeric, "workingDays" text[])
+     ON CONFLICT (practice_id, supplier_id) DO UPDATE SET lead_days = excluded.lead_days,
+       order_cost = excluded.order_cost, minimum_order = excluded.minimum_order,
+       freight = excluded.freight, free_freight_from = excluded.free_freight_from,
+       working_days = excluded.working_days`,
+    [tx.practiceId, rows],
   );
-  await tx.query('DELETE FROM supplier_closures WHERE practice_id = $1 AND supplier_id = $2', [
-    ...[tx.practiceId, supplierId],
-  ]);
-  const { closures } = terms;
+  const ids = all.map(({ id }) => id);
+  await tx.query(
+    'DELETE FROM supplier_closures WHERE practice_id = $1 AND supplier_id = ANY ($2::uuid[])',
+    [tx.practiceId, ids],
+  );
   await tx.query(
     `INSERT INTO supplier_closures (practice_id, supplier_id, first_day, last_day, note)
-     SELECT $1, $2, * FROM unnest($3::date[], $4::date[], $5::text[])`,
-    [
-      ...[tx.practiceId, supplierId, closures.map((closure) => closure.firstDay)],
-      ...[closures.map((closure) => closure.lastDay), closures.map((closure) => closure.note)],
-    ],
+     SELECT $1, r.id, c."firstDay", c."lastDay", c.note
+     FROM json_to_recordset($2::json) AS r(id uuid, closures json),
+       json_to_recordset(r.closures) AS c("firstDay" date, "lastDay" date, note text)`,
+    [tx.practiceId, rows],
   );
 }

@@ -1,3 +1,6 @@
+import type { ServiceMeasure } from './policy/index.js';
+import type { LevelKind } from './reorder-level.js';
+
 /** The reasons to act, the most urgent first; the place in this list is the severity. */
 export const ALERT_KINDS = [
   'recalled lot on hand',
@@ -51,6 +54,29 @@ export interface AlertBookedVisit {
   readonly need: string;
 }
 
+/** What planning computed beside an alert about a reorder point, or for it. */
+export interface AlertComputedLevel {
+  /** The day it was computed on. */
+  readonly on: string;
+  readonly reorderPoint: string;
+  /** Whether planning orders what is there now by it. */
+  readonly orders: boolean;
+  /** Expected in so many days: until goods ordered at the next look are here. */
+  readonly expectedUse: string;
+  readonly days: number;
+  readonly serviceMeasure: ServiceMeasure;
+  readonly serviceLevel: string;
+}
+
+/** The reorder point that an alert goes by. */
+export interface AlertLevel {
+  readonly kind: LevelKind;
+  readonly at: string;
+  /** A limit set in planning allows no pack. */
+  readonly heldBack: boolean;
+  readonly computed: AlertComputedLevel | null;
+}
+
 /** One number behind an alert; the unit is a stock unit, a currency, days, packs, % or empty. */
 export interface Figure {
   readonly name: string;
@@ -75,6 +101,7 @@ export interface Alert {
   readonly holdingId: string | null;
   readonly order?: AlertOrder;
   readonly bookedVisits?: readonly AlertBookedVisit[];
+  readonly level?: AlertLevel;
   readonly figures: readonly Figure[];
   readonly sentence: string;
   readonly action: AlertAction;

@@ -1,4 +1,5 @@
 import type { AlertKind } from './alert.js';
+import type { LevelKind } from './reorder-level.js';
 
 export const DIGEST_LANGUAGES = ['en', 'de'] as const;
 export type DigestLanguage = (typeof DIGEST_LANGUAGES)[number];
@@ -9,6 +10,8 @@ export interface DigestAlert {
   readonly kind: AlertKind;
   readonly subject: string;
   readonly place: string | null;
+  /** By whose word the reorder point holds that it is about. */
+  readonly level?: LevelKind;
   readonly figures: readonly {
     readonly name: string;
     readonly value: string;
@@ -23,6 +26,7 @@ interface Words {
   readonly foot: string;
   readonly kinds: Readonly<Record<AlertKind, string>>;
   readonly figures: Readonly<Record<string, string>>;
+  readonly levels: Readonly<Record<LevelKind, string>>;
 }
 
 const EN: Words = {
@@ -46,6 +50,11 @@ const EN: Words = {
     'expires within N days': 'Expires soon',
   },
   figures: {},
+  levels: {
+    'set in planning': 'set in planning',
+    'typed in': 'typed in at the consumable',
+    computed: 'computed from use',
+  },
 };
 
 const DE: Words = {
@@ -62,7 +71,7 @@ const DE: Words = {
     'open shortfall': 'Verbraucht ohne Bestand im Buch',
     'runs out before delivery': 'Geht vor der nächsten Lieferung aus',
     'overdue order': 'Bestellt und überfällig',
-    'below reorder point': 'Unter dem Meldebestand',
+    'below reorder point': 'Unter dem Bestellpunkt',
     'expires within N days': 'Läuft bald ab',
   },
   figures: {
@@ -76,16 +85,27 @@ const DE: Words = {
     'use until delivery': 'Verbrauch bis zur Lieferung',
     'booked use': 'davon vorgemerkt',
     'days until delivery': 'Tage bis zur Lieferung',
+    'deliveries by then': 'Lieferungen bis dahin da',
+    'orders seen': 'gesehene Bestellungen',
     chance: 'Wahrscheinlichkeit',
     'days late': 'Tage überfällig',
     'outstanding lines': 'offene Zeilen',
     'outstanding packs': 'offene Packungen',
     position: 'Bestand ohne Fehlbestand',
-    'reorder at': 'Meldebestand',
+    'reorder at': 'Bestellpunkt',
     'reorder up to': 'auffüllen bis',
     'suggested packs': 'Vorschlag Packungen',
     'last price': 'letzter Preis',
     'order cost': 'Bestellwert',
+    'expected to expire first': 'läuft vorher ab',
+    'computed reorder point': 'berechneter Bestellpunkt',
+    'use in days covered': 'erwarteter Verbrauch',
+    'days covered': 'in Tagen',
+  },
+  levels: {
+    'set in planning': 'in der Planung gesetzt',
+    'typed in': 'am Material eingetragen',
+    computed: 'aus dem Verbrauch berechnet',
   },
 };
 
@@ -116,9 +136,11 @@ export function digestMail(digest: Digest): { readonly subject: string; readonly
   };
 }
 
-function lineOf({ subject, place, figures }: DigestAlert, words: Words): string {
-  const numbers = figures.map(({ name, value, unit }) =>
-    `${words.figures[name] ?? name} ${value} ${unit === 'days' || unit === 'packs' ? '' : unit}`.trim(),
-  );
+function lineOf({ subject, place, figures, level }: DigestAlert, words: Words): string {
+  const numbers = figures.map(({ name, value, unit }) => {
+    const shown = unit === 'days' || unit === 'packs' ? '' : unit;
+    const number = `${words.figures[name] ?? name} ${value} ${shown}`.trim();
+    return name === 'reorder at' && level ? `${number} (${words.levels[level]})` : number;
+  });
   return `- ${[subject, place].filter((part) => part !== null).join(', ')}: ${numbers.join('; ')}`;
 }

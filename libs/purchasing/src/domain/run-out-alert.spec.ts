@@ -24,6 +24,7 @@ const facts = (changes: Partial<RunOutFacts> = {}): RunOutFacts => ({
   visits: [],
   deliveryOn: day('2026-05-07'),
   supplierName: 'Northgate',
+  ordersSeen: null,
   ...changes,
 });
 const pieces = (n: number) => BigInt(n) * 1_000_000n;
@@ -56,6 +57,23 @@ describe('what may run out before a delivery', () => {
     expect(value('chance')).toBe(String(Math.round(poisson(6).exceed(5) * 100)));
     expect(alert?.sentence).toContain('3 booked visits may go without, first on 2026-05-06.');
     expect(alert?.sentence).not.toContain('C-7');
+  });
+
+  it('says whether the day is the stated one or was seen, and by which share', () => {
+    const short = { usable: pieces(5) };
+    expect(runOutAlert(facts(short))?.sentence).toContain(
+      'until a delivery ordered today from Northgate can be here on 2026-05-07, as is stated: 6',
+    );
+    const seen = runOutAlert(facts({ ...short, ordersSeen: 9 }));
+    expect(seen?.sentence).toContain(
+      'is here by 2026-05-07 in 80 of 100 cases, as in its 9 orders seen: 6 pieces are expected',
+    );
+    expect(seen?.figures).toEqual(
+      expect.arrayContaining([
+        { name: 'deliveries by then', value: '80', unit: '%' },
+        { name: 'orders seen', value: '9', unit: '' },
+      ]),
+    );
   });
 
   it('counts what is booked once: more than usual raises it, a day booked out lowers it', () => {

@@ -1,5 +1,14 @@
 import { formatQuantity, quantityFromMicro } from '#lib/measure';
-import { type Alert, type AlertConsumable, alertId, amount, nameOf, severityOf } from './alert.js';
+import {
+  type Alert,
+  type AlertConsumable,
+  alertId,
+  amount,
+  type Figure,
+  nameOf,
+  severityOf,
+} from './alert.js';
+import { ARRIVED_SHARE } from './arrival-day.js';
 import { combineBooked } from './forecast/booked-visits.js';
 import { type EpochDay, isoDay, weekdayOf } from './forecast/calendar.js';
 import { countWith } from './forecast/counts.js';
@@ -40,6 +49,8 @@ export interface RunOutFacts {
   /** The day on which goods ordered today can be here. */
   readonly deliveryOn: EpochDay;
   readonly supplierName: string | null;
+  /** Orders from which that day was seen; null: it is the stated time. */
+  readonly ordersSeen: number | null;
 }
 
 export interface Outlook {
@@ -127,12 +138,22 @@ export function runOutAlert(facts: RunOutFacts): Alert | undefined {
       { name: 'use until delivery', value: rounded(seen.use), unit },
       ...(seen.booked > 0 ? [{ name: 'booked use', value: rounded(seen.booked), unit }] : []),
       { name: 'days until delivery', value: String(deliveryOn - today), unit: 'days' },
+      ...seenFigures(facts),
       { name: 'chance', value: String(percentOf(seen)), unit: '%' },
     ],
     sentence: sentenceOf(facts, seen, visits),
     action: { label: 'See what to order', method: 'GET', href: '/api/reorder/proposals' },
     urgency: `${day} ${String(1000 - Math.round(seen.chance * 1000)).padStart(4, '0')}`,
   };
+}
+
+/** By which share of deliveries the day is told, and from how many orders that is known. */
+function seenFigures({ ordersSeen }: RunOutFacts): Figure[] {
+  if (ordersSeen === null) return [];
+  return [
+    { name: 'deliveries by then', value: String(ARRIVED_SHARE * 100), unit: '%' },
+    { name: 'orders seen', value: String(ordersSeen), unit: '' },
+  ];
 }
 
 /** Names no chart: the sentence leaves the house by mail. */
@@ -152,8 +173,13 @@ function sentenceOf(facts: RunOutFacts, seen: Outlook, visits: readonly VisitAtR
       ? `${amount(text(facts.usable), unit)} of ${name} may not last until a delivery`
       : `No ${name} is usable, and a delivery`;
   const owed = facts.owed === 0n ? '' : ` ${amount(text(facts.owed), unit)} are owed to visits.`;
+  const here =
+    facts.ordersSeen === null
+      ? `can be here on ${isoDay(deliveryOn)}, as is stated`
+      : `is here by ${isoDay(deliveryOn)} in ${ARRIVED_SHARE * 100} of 100 cases, as in its ` +
+        `${facts.ordersSeen} orders seen`;
   return [
-    `${left} ordered today${from} can be here on ${isoDay(deliveryOn)}:`,
+    `${left} ordered today${from} ${here}:`,
     `${amount(rounded(seen.use), unit)} are expected to be used before${booked}, as in the last`,
     `eight weeks; the chance of running out is ${percentOf(seen)} %.${owed}${hit}`,
   ].join(' ');

@@ -3,6 +3,7 @@ import {
   OutChoice,
   OutDate,
   OutDecimal,
+  OutFlag,
   OutId,
   OutInstant,
   OutList,
@@ -13,6 +14,8 @@ import {
 } from '#lib/platform';
 import { StockConsumableDto, StockLotDto, StockPlaceDto } from '#lib/stock';
 import { ALERT_KINDS } from '../domain/alert.js';
+import { SERVICE_MEASURES } from '../domain/policy/index.js';
+import { LEVEL_KINDS } from '../domain/reorder-level.js';
 import { SnoozedDto } from './snooze.dto.js';
 
 export class AlertQueryDto {
@@ -78,6 +81,48 @@ export class AlertBookedVisitDto {
   need: string;
 }
 
+export class AlertComputedLevelDto {
+  @OutDate({ description: 'The day it was computed on.' })
+  on: string;
+
+  @OutDecimal({ example: '12.5' })
+  reorderPoint: string;
+
+  @OutFlag({ description: 'Whether planning orders what is there now by it.' })
+  orders: boolean;
+
+  @OutDecimal({ description: 'Expected to be used in so many days.' })
+  expectedUse: string;
+
+  @OutWhole({ description: 'Until goods ordered at the next look are here.' })
+  days: number;
+
+  @OutChoice(SERVICE_MEASURES)
+  serviceMeasure: string;
+
+  @OutDecimal({ example: '0.95' })
+  serviceLevel: string;
+}
+
+export class AlertLevelDto {
+  @OutChoice(LEVEL_KINDS, {
+    description: 'By whose word the level holds; the first of these that there is.',
+  })
+  kind: string;
+
+  @OutDecimal({ example: '12.5' })
+  at: string;
+
+  @OutFlag({ description: 'Due, but a limit set in planning allows no pack.' })
+  heldBack: boolean;
+
+  @OutObject(() => AlertComputedLevelDto, {
+    nullable: true,
+    description: 'What planning computes of it; null until it has computed anything.',
+  })
+  computed: AlertComputedLevelDto | null;
+}
+
 export class AlertDto {
   @OutText({ description: 'The same reason has the same id on the next day.' })
   id: string;
@@ -109,6 +154,12 @@ export class AlertDto {
     description: 'Of what runs out before delivery: the booked visits that may go without.',
   })
   bookedVisits: AlertBookedVisitDto[];
+
+  @OutObject(() => AlertLevelDto, {
+    nullable: true,
+    description: 'Of what is below its reorder point: the level that it goes by.',
+  })
+  level: AlertLevelDto | null;
 
   @OutList(() => AlertFigureDto)
   figures: AlertFigureDto[];

@@ -13,12 +13,14 @@ import {
   TextField,
   WholeField,
 } from '#lib/platform';
+import { MOST_CLOSURES } from '../domain/planning/closures.js';
 import {
   DISCOUNTS,
   type Discount,
   WEEKDAYS,
   type Weekday,
 } from '../domain/planning/planning-settings.js';
+import { MOST_PRICES } from '../domain/planning/price-list.js';
 
 export class ClosureDto {
   @DateField()
@@ -93,7 +95,7 @@ export class SupplyTermsDto {
   workingDays: Weekday[];
 
   @ListField(() => ClosureDto, {
-    ...{ min: 0, max: 60, optional: true },
+    ...{ min: 0, max: MOST_CLOSURES, optional: true },
     description: 'Days on which it is closed besides, in any order. Left out: none.',
   })
   closures?: ClosureDto[];
@@ -130,7 +132,7 @@ export class PresentationTermsDto {
   discount: Discount;
 
   @ListField(() => PriceStepDto, {
-    ...{ min: 0, max: 20 },
+    ...{ min: 0, max: MOST_PRICES },
     description:
       'The price list, from 1 pack upwards and falling. Empty: the price last paid, or else the ' +
       'list price, for any number.',

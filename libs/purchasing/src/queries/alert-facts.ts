@@ -10,10 +10,12 @@ import {
   toLot,
   toPlace,
 } from '#lib/stock';
+import { LEVEL_JSON, type LevelJson, toLevel } from '../db/computed-levels.js';
 import { OUTSTANDING } from '../db/orders/arrived.js';
+import type { SupplyFacts } from '../domain/reorder-alert.js';
+import type { ShortfallFacts } from '../domain/shortfall-alert.js';
 import type { ShelfFacts } from '../domain/stock-alerts.js';
 import type { Offer } from '../domain/suggest-order.js';
-import type { ShortfallFacts, SupplyFacts } from '../domain/supply-alerts.js';
 
 const ON_SHELF = `
 WITH facts AS (${HOLDING_FACTS}
@@ -75,12 +77,12 @@ export async function loadShortfalls(tx: Tx, practiceId: string): Promise<Shortf
   }));
 }
 
-// Offers are read only for what is at or below its reorder point.
+// Offers are read only for what is at or below the level that is in force: see `levelInForce`.
 const SUPPLY = `
 WITH usable AS MATERIALIZED (
   SELECT l.consumable_id, sum(h.on_hand) AS quantity
   FROM holdings h JOIN layers l ON l.id = h.layer_id
-  WHERE h.practice_id = $1 AND h.on_hand > 0 AND l.lot_status = 'released'
+  WHERE h.practice_id = $1 AND h.live AND l.lot_status = 'released'
     AND l.received_on <= $2::date AND (h.opened_on IS NULL OR h.opened_on <= $2::date)
     AND (least(l.expires_on, h.use_by) IS NULL OR least(l.expires_on, h.use_by) >= $2::date)
   GROUP BY l.consumable_id
@@ -91,9 +93,12 @@ WITH usable AS MATERIALIZED (
   SELECT consumable_id, sum(packs * pack_content) AS quantity FROM (${OUTSTANDING}) waiting
   GROUP BY consumable_id
 )
-SELECT ${CONSUMABLE_COLUMNS}, c.reorder_at, c.reorder_up_to, coalesce(u.quantity, 0) AS usable,
+SELECT ${CONSUMABLE_COLUMNS}, c.reorder_at, c.reorder_up_to, pl.reorder_at AS planned_at,
+       pl.order_up_to AS planned_up_to, ${LEVEL_JSON} AS computed, coalesce(u.quantity, 0) AS usable,
        coalesce(o.quantity, 0) AS owed, coalesce(g.quantity, 0) AS coming, offers.list AS offers
 FROM consumables c
+LEFT JOIN consumable_planning pl ON pl.practice_id = $1 AND pl.consumable_id = c.id
+LEFT JOIN computed_levels cl ON cl.practice_id = $1 AND cl.consumable_id = c.id
 LEFT JOIN usable u ON u.consumable_id = c.id
 LEFT JOIN owed o ON o.consumable_id = c.id
 LEFT JOIN coming g ON g.consumable_id = c.id
@@ -112,8 +117,11 @@ CROSS JOIN LATERAL (
   ) paid ON true
   WHERE p.practice_id = $1 AND p.consumable_id = c.id AND p.active
 ) offers
-WHERE c.practice_id = $1 AND c.active AND c.reorder_at IS NOT NULL
-  AND coalesce(u.quantity, 0) + coalesce(g.quantity, 0) - coalesce(o.quantity, 0) <= c.reorder_at`;
+WHERE c.practice_id = $1 AND c.active
+  AND coalesce(u.quantity, 0) + coalesce(g.quantity, 0) - coalesce(o.quantity, 0)
+      - CASE WHEN pl.reorder_at IS NULL AND c.reorder_at IS NOT NULL THEN 0
+             ELSE coalesce(cl.expiring_first, 0) END
+      <= coalesce(pl.reorder_at, c.reorder_at, cl.reorder_point)`;
 
 interface OfferJson {
   readonly id: string;
@@ -124,8 +132,11 @@ interface OfferJson {
 }
 
 interface SupplyRow extends ConsumableColumns {
-  readonly reorder_at: string;
+  readonly reorder_at: string | null;
   readonly reorder_up_to: string | null;
+  readonly planned_at: string | null;
+  readonly planned_up_to: string | null;
+  readonly computed: LevelJson | null;
   readonly usable: string;
   readonly owed: string;
   readonly coming: string;
@@ -140,13 +151,22 @@ export async function loadSupply(
   const rows = await tx.query<SupplyRow>(SUPPLY, [practiceId, today]);
   return rows.map((row) => ({
     consumable: toConsumable(row),
-    usable: microOf(row.usable),
-    openShortfall: microOf(row.owed),
-    onOrder: microOf(row.coming),
-    reorderAt: microOf(row.reorder_at),
-    reorderUpTo: row.reorder_up_to === null ? null : microOf(row.reorder_up_to),
+    stock: {
+      usable: microOf(row.usable),
+      onOrder: microOf(row.coming),
+      owed: microOf(row.owed),
+    },
+    levels: {
+      planning: { at: microOrNull(row.planned_at), upTo: microOrNull(row.planned_up_to) },
+      typedIn: { at: microOrNull(row.reorder_at), upTo: microOrNull(row.reorder_up_to) },
+      computed: row.computed === null ? null : toLevel(row.computed),
+    },
     offers: row.offers.map(toOffer),
   }));
+}
+
+function microOrNull(numeric: string | null): bigint | null {
+  return numeric === null ? null : microOf(numeric);
 }
 
 function toOffer(json: OfferJson): Offer {

@@ -1,6 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { type Actor, Clock, type IsoDate, UnitOfWork } from '#lib/platform';
+import { type KeptLevel, keepLevels, readTime } from '../db/computed-levels.js';
 import { loadSubstitutes, type SubstitutePair } from '../db/substitutes.js';
+import { computedLevel } from '../domain/computed-level.js';
 import { itemFacts } from '../domain/planning/plan-item.js';
 import { spanDemand } from '../domain/planning/span-demand.js';
 import { decideOrder, type ItemFacts, type OrderDecision } from '../domain/policy/index.js';
@@ -30,9 +32,13 @@ export interface DecidedShelf {
   readonly pairs: readonly SubstitutePair[];
 }
 
+/** Whose shelf is decided. */
+export type ShelfOwner = Pick<Actor, 'practiceId' | 'currency' | 'timeZone'>;
+
 /**
  * What the policy makes of every active consumable today. Every item is a step of its own, so that
- * other requests get their turn in between.
+ * other requests get their turn in between. The levels are kept for the alerts, which go by them: what
+ * somebody was shown here and what an alert says are of the same facts.
  */
 @Injectable()
 export class DecideShelf {
@@ -42,20 +48,33 @@ export class DecideShelf {
     private readonly forecastShelf: ForecastShelf,
   ) {}
 
-  async run(actor: Actor): Promise<DecidedShelf> {
-    const { currency, practiceId } = actor;
-    const today = this.clock.today(actor.timeZone);
-    const { shelf, pairs } = await this.uow.read(practiceId, async (tx) => {
+  async run(owner: ShelfOwner): Promise<DecidedShelf> {
+    const { currency, practiceId } = owner;
+    const today = this.clock.today(owner.timeZone);
+    const { shelf, pairs, readAt } = await this.uow.read(practiceId, async (tx) => {
       const known = {
         items: await loadPlannedItems(tx, today),
         rules: await loadPlanningRules(tx, today),
       };
       const standing = (await loadSubstitutes(tx)).filter((pair) => pair.withdrawnAt === null);
-      return { shelf: await loadShelfUse(tx, today, known), pairs: standing };
+      const readAt = await readTime(tx);
+      return { shelf: await loadShelfUse(tx, today, known), pairs: standing, readAt };
     });
     const items = await decideAll(shelf, await this.forecastShelf.run(shelf));
+    // Nothing was used yet: nothing is known, and so there is no level.
+    const levels = shelf.usage.length === 0 ? [] : levelsOf(items, today);
+    await this.uow.run(practiceId, (tx) => keepLevels(tx, { computedOn: today, readAt, levels }));
     return { today, currency, shelf, items, pairs };
   }
+}
+
+function levelsOf(items: ReadonlyMap<string, Decided>, today: IsoDate): KeptLevel[] {
+  return [...items.values()].flatMap(({ item, decision }) => {
+    const level = computedLevel(decision, today);
+    if (level === null) return [];
+    const offer = item.offers.find((each) => each.presentationId === level.presentationId);
+    return [{ ...level, supplierId: offer?.supplierId ?? null }];
+  });
 }
 
 async function decideAll(

@@ -48,6 +48,7 @@ function toDto(alert: Alert, since: Date | undefined, snooze: SnoozeRow | undefi
     holdingId: alert.holdingId,
     order: alert.order ?? null,
     bookedVisits: (alert.bookedVisits ?? []).map((visit) => ({ ...visit })),
+    level: alert.level ?? null,
     figures: [...alert.figures],
     sentence: alert.sentence,
     action: alert.action,

@@ -1,17 +1,11 @@
 import { Injectable } from '@nestjs/common';
-import { formatMoney, type Money, money, moneyFromMicro } from '#lib/measure';
+import { formatMoney, type Money, money } from '#lib/measure';
 import type { Actor } from '#lib/platform';
 import { nameOf } from '../domain/alert.js';
-import { basketTerms, NO_SUPPLIER } from '../domain/planning/plan-item.js';
+import { basketsOf } from '../domain/planning/baskets.js';
+import { NO_SUPPLIER } from '../domain/planning/plan-item.js';
 import { choiceWords } from '../domain/planning/proposal-words.js';
-import {
-  type BasketChoice,
-  type BasketItem,
-  basketItem,
-  fillBasket,
-  type OrderDecision,
-  type SupplierBasket,
-} from '../domain/policy/index.js';
+import type { BasketChoice, OrderDecision, SupplierBasket } from '../domain/policy/index.js';
 import type { BasketDto, ProposalDto, ProposalListDto, ShapingDto } from '../http/proposals.dto.js';
 import { type Decided, type DecidedShelf, DecideShelf } from './decide-shelf.js';
 import { proposalOf } from './proposal-view.js';
@@ -30,7 +24,8 @@ export class ListProposals {
     const turns = new Turns();
     const orders: BasketDto[] = [];
     const ordered = new Set<string>();
-    for (const basket of basketsOf(known)) {
+    const decisions = [...known.items.values()].map(({ decision }) => decision);
+    for (const basket of basketsOf(decisions, known.shelf.rules)) {
       orders.push(await basketDto(basket, known, turns));
       for (const line of basket.lines) ordered.add(line.itemId);
     }
@@ -47,36 +42,6 @@ export class ListProposals {
       budgetLeft: left === null ? null : formatMoney(left),
     };
   }
-}
-
-/** The supplier with the most urgent item first: that is also who gets what the budget allows. */
-function basketsOf({ items, shelf }: DecidedShelf): SupplierBasket[] {
-  const bySupplier = new Map<string, BasketItem[]>();
-  for (const { decision } of items.values()) {
-    const entry = basketItem(decision);
-    if (!entry) continue;
-    const { supplierId } = entry.offer;
-    const basket = bySupplier.get(supplierId);
-    if (basket) basket.push(entry);
-    else bySupplier.set(supplierId, [entry]);
-  }
-  let left: Money | null = shelf.rules.budgetLeft;
-  const baskets = [...bySupplier].sort(byUrgency).map(([supplierId, entries]) => {
-    const basket = fillBasket(entries, basketTerms(supplierId, shelf.rules, left));
-    if (left !== null && basket.status === 'ready') left = moneyFromMicro(left - basket.total);
-    return basket;
-  });
-  return baskets.filter((basket) => basket.status !== 'nothing needed');
-}
-
-type Entries = readonly [supplierId: string, entries: readonly BasketItem[]];
-
-function byUrgency(a: Entries, b: Entries): number {
-  const urgency = ([, entries]: Entries) =>
-    Math.min(...entries.filter(({ packs }) => packs > 0n).map((entry) => entry.runsOutInDays));
-  const [left, right] = [urgency(a), urgency(b)];
-  if (left !== right) return left < right ? -1 : 1;
-  return a[0] < b[0] ? -1 : 1;
 }
 
 async function basketDto(

@@ -20,17 +20,17 @@ import {
   PLAIN_TERMS,
   type PresentationTerms,
 } from '../domain/planning/planning-settings.js';
-import { type SupplierLead, supplierLead } from '../domain/planning/supplier-lead.js';
 import type { ProductAttributes } from '../domain/policy/substitutes.js';
 import { budgetLeft } from './orders/budget-left.js';
-import { loadOutstanding, loadSentOrders } from './supply-facts.js';
+import { loadSupplierLeads } from './supplier-leads.js';
+import { loadOutstanding } from './supply-facts.js';
 
 // Usual life of goods when they come: the median of the last five deliveries of the presentation.
 const ITEMS = `
 WITH usable AS MATERIALIZED (
   SELECT l.consumable_id, least(l.expires_on, h.use_by) AS last_day, sum(h.on_hand) AS quantity
   FROM holdings h JOIN layers l ON l.id = h.layer_id
-  WHERE h.practice_id = $1 AND h.on_hand > 0 AND l.lot_status = 'released'
+  WHERE h.practice_id = $1 AND h.live AND l.lot_status = 'released'
     AND l.received_on <= $2::date AND (h.opened_on IS NULL OR h.opened_on <= $2::date)
     AND (least(l.expires_on, h.use_by) IS NULL OR least(l.expires_on, h.use_by) >= $2::date)
   GROUP BY l.consumable_id, least(l.expires_on, h.use_by)
@@ -132,22 +132,29 @@ function attributesOf(row: ItemRow): ProductAttributes {
   return { itemId, name, category, unit, shade, opacity, viscosity, size, grit };
 }
 
+/** How a presentation is sold, as offers have it. */
+export function soldAs(terms: PresentationTerms) {
+  return {
+    minimumPacks: BigInt(terms.minimumPacks),
+    discount: terms.discount,
+    priceList: terms.prices.map(({ fromPacks, packPrice }) => ({
+      ...{ fromPacks: BigInt(fromPacks), packPrice: money(packPrice) },
+    })),
+  };
+}
+
 /** The price list goes before the price last paid: that may have been paid for many packs. */
 function toOffer(json: OfferJson, terms: PresentationTerms): PlannedOffer {
-  const priceList = terms.prices.map(({ fromPacks, packPrice }) => ({
-    ...{ fromPacks: BigInt(fromPacks), packPrice: money(packPrice) },
-  }));
+  const sold = soldAs(terms);
   return {
     presentationId: json.id,
     name: json.name,
     supplierId: json.supplierId,
     supplierName: json.supplier,
     packContent: microOf(json.content),
-    packPrice: priceList[0]?.packPrice ?? (json.price === null ? null : microOf(json.price)),
+    packPrice: sold.priceList[0]?.packPrice ?? (json.price === null ? null : microOf(json.price)),
     usableDays: json.life,
-    minimumPacks: BigInt(terms.minimumPacks),
-    discount: terms.discount,
-    priceList,
+    ...sold,
   };
 }
 
@@ -156,22 +163,13 @@ export async function loadPlanningRules(tx: Tx, today: IsoDate): Promise<Plannin
   const settings = await loadPlanningSettings(tx);
   const own = await loadOwnPlanning(tx);
   const terms = await loadSupplyTerms(tx);
-  const sent = await loadSentOrders(tx, today);
-  const leads = new Map<string | null, SupplierLead>();
-  const termsOf = (id: string | null) => (id === null ? undefined : terms.get(id)) ?? PLAIN_TERMS;
-  const leadOf = (id: string | null) => {
-    const orders = (id === null ? undefined : sent.get(id)) ?? [];
-    const found =
-      leads.get(id) ?? supplierLead(termsOf(id), settings.leadDays, orders, epochDay(today));
-    leads.set(id, found);
-    return found;
-  };
+  const leads = await loadSupplierLeads(tx, today, { settings, terms });
   return {
     today: epochDay(today),
     settings,
     ownOf: (id) => own.get(id) ?? NOTHING_OWN,
-    termsOf,
-    leadOf,
+    termsOf: (id) => (id === null ? undefined : terms.get(id)) ?? PLAIN_TERMS,
+    leadOf: (id) => leads.of(id),
     budgetLeft: await budgetLeft(tx, today),
   };
 }

@@ -1,21 +1,11 @@
 import type { IsoDate, Tx } from '#lib/platform';
 import { CONSUMABLE_COLUMNS, type ConsumableColumns, microOf, toConsumable } from '#lib/stock';
 import { loadPlannedBookings, type PlannedBookings } from '#lib/visits';
+import { loadComputedOffers } from '../db/computed-levels.js';
 import { loadPlanningSettings } from '../db/planning-settings.js';
 import { loadSupplyTerms } from '../db/supply-terms.js';
-import {
-  addOpenDays,
-  type EpochDay,
-  epochDay,
-  isoDay,
-  weekdayOf,
-} from '../domain/forecast/calendar.js';
-import {
-  PLAIN_TERMS,
-  type PlanningSettings,
-  type SupplyTerms,
-} from '../domain/planning/planning-settings.js';
-import { supplierCalendar } from '../domain/planning/supplier-lead.js';
+import { arrivalDay } from '../domain/arrival-day.js';
+import { type EpochDay, epochDay, isoDay, weekdayOf } from '../domain/forecast/calendar.js';
 import {
   outlook,
   RUNS_OUT_CHANCE,
@@ -25,6 +15,7 @@ import {
 } from '../domain/run-out-alert.js';
 import { cheapest, type Offer } from '../domain/suggest-order.js';
 import { demandOf } from './booked-use.js';
+import { loadSupplierLeads, type SupplierLeads } from './supplier-leads.js';
 import { loadOutstanding } from './supply-facts.js';
 
 /** Nobody is told of what may run out later than this. */
@@ -37,11 +28,10 @@ const FARTHEST_DAYS = 60;
 export async function loadRunOuts(tx: Tx, today: IsoDate): Promise<RunOutFacts[]> {
   const settings = await loadPlanningSettings(tx);
   const terms = await loadSupplyTerms(tx);
+  const leads = await loadSupplierLeads(tx, today, { settings, terms });
   const usual = await loadUsualUse(tx, today);
-  const longest = [...terms.values(), PLAIN_TERMS].map((each) =>
-    deliveryDay(each, settings, today),
-  );
-  const latest = Math.min(Math.max(...longest), epochDay(today) + FARTHEST_DAYS);
+  const arrivals = leads.suppliers.map((id) => arrivalDay(leads.of(id), epochDay(today)).day);
+  const latest = Math.min(Math.max(...arrivals), epochDay(today) + FARTHEST_DAYS);
   const days = { from: today, to: isoDay(latest) };
   const planned = await loadPlannedBookings(tx, today, days);
   const { leaveOutRetakes } = settings;
@@ -63,12 +53,12 @@ export async function loadRunOuts(tx: Tx, today: IsoDate): Promise<RunOutFacts[]
       booked: booked.of(id),
       visits: visitsOf(planned, id),
       deliveryOn: latest,
-      supplierName: null,
+      ...{ supplierName: null, ordersSeen: null },
     };
     // With the slowest supplier; who it really comes from is looked up for these few only.
     if (outlook(facts).chance >= RUNS_OUT_CHANCE) known.push(facts);
   }
-  return withSuppliers(tx, known, { settings, terms, today, latest });
+  return withSuppliers(tx, known, { leads, today, latest });
 }
 
 const STOCK = `
@@ -77,7 +67,7 @@ FROM consumables c
 LEFT JOIN (
   SELECT l.consumable_id, sum(h.on_hand) AS quantity
   FROM holdings h JOIN layers l ON l.id = h.layer_id
-  WHERE h.practice_id = $1 AND h.on_hand > 0 AND l.lot_status = 'released'
+  WHERE h.practice_id = $1 AND h.live AND l.lot_status = 'released'
     AND l.received_on <= $2::date AND (h.opened_on IS NULL OR h.opened_on <= $2::date)
     AND (least(l.expires_on, h.use_by) IS NULL OR least(l.expires_on, h.use_by) >= $2::date)
   GROUP BY l.consumable_id
@@ -160,9 +150,10 @@ SELECT p.consumable_id, p.id AS "presentationId", p.name, s.id AS "supplierId",
        coalesce(paid.pack_price, p.list_price) AS price
 FROM presentations p
 LEFT JOIN LATERAL (
-  SELECT l.pack_price, d.supplier_id FROM layers l JOIN deliveries d ON d.id = l.delivery_id
+  SELECT coalesce(l.kit_pack_price, l.pack_price) AS pack_price, d.supplier_id
+  FROM layers l JOIN deliveries d ON d.id = l.delivery_id
   WHERE l.practice_id = $1 AND l.consumable_id = p.consumable_id AND l.presentation_id = p.id
-    AND d.reversed_at IS NULL
+    AND d.reversed_at IS NULL AND NOT l.undone AND NOT l.sample
   ORDER BY l.received_on DESC, l.id DESC LIMIT 1
 ) paid ON true
 LEFT JOIN suppliers s ON s.id = coalesce(p.supplier_id, paid.supplier_id)
@@ -182,18 +173,17 @@ interface BoughtFrom extends Offer {
   readonly supplierId: string | null;
 }
 
-interface Lead {
-  readonly settings: PlanningSettings;
-  readonly terms: ReadonlyMap<string, SupplyTerms>;
+interface Arrivals {
+  readonly leads: SupplierLeads;
   readonly today: IsoDate;
   readonly latest: EpochDay;
 }
 
-/** The cheapest offer says who brings it, and so when it can be here. */
+/** Who brings it says when it can be here: whom planning would order from, or else the cheapest. */
 async function withSuppliers(
   tx: Tx,
   known: readonly RunOutFacts[],
-  { settings, terms, today, latest }: Lead,
+  { leads, today, latest }: Arrivals,
 ): Promise<RunOutFacts[]> {
   if (known.length === 0) return [];
   const ids = known.map(({ consumable }) => consumable.id);
@@ -207,15 +197,15 @@ async function withSuppliers(
     };
     offers.set(row.consumable_id, [...(offers.get(row.consumable_id) ?? []), offer]);
   }
+  const chosen = await loadComputedOffers(tx, ids);
   return known.map((facts) => {
-    const offer = cheapest(offers.get(facts.consumable.id) ?? []) as BoughtFrom | undefined;
-    const own = terms.get(offer?.supplierId ?? '') ?? PLAIN_TERMS;
-    const deliveryOn = Math.min(latest, deliveryDay(own, settings, today));
-    return { ...facts, deliveryOn, supplierName: offer?.supplierName ?? null };
+    const { id } = facts.consumable;
+    const all = offers.get(id) ?? [];
+    const offer =
+      all.find(({ presentationId }) => presentationId === chosen.get(id)) ??
+      (cheapest(all) as BoughtFrom | undefined);
+    const { day, ordersSeen } = arrivalDay(leads.of(offer?.supplierId ?? null), epochDay(today));
+    const deliveryOn = Math.min(latest, day);
+    return { ...facts, deliveryOn, ordersSeen, supplierName: offer?.supplierName ?? null };
   });
-}
-
-function deliveryDay(terms: SupplyTerms, settings: PlanningSettings, today: IsoDate): EpochDay {
-  const days = terms.leadDays ?? settings.leadDays;
-  return addOpenDays(supplierCalendar(terms), epochDay(today), days);
 }

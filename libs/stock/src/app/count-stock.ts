@@ -16,7 +16,7 @@ import {
   unknownReference,
 } from '#lib/platform';
 import { lockHoldings } from '../db/lock-candidates.js';
-import { layersOfReversedDeliveries } from '../db/reversed-deliveries.js';
+import { carriedAway, layersOfReversedDeliveries } from '../db/reversed-deliveries.js';
 import { applyStockChanges, type NewMovement } from '../db/stock-changes.js';
 import type { Candidate, LayerState } from '../domain/candidate.js';
 import { findAgain, isWholePart, takeFromLayer } from '../domain/holding-change.js';
@@ -50,13 +50,13 @@ export class CountStock {
   private async count(tx: Tx, actor: Actor, command: CountStockDto): Promise<CountDto> {
     const day = dayOf(command.countedOn, 'countedOn', actor, this.clock);
     const lines = await this.read(tx, command, day);
-    await refuseReversedDeliveries(tx, lines);
+    const carried = await refuseWhatNeverWas(tx, lines);
     const layers = new Map<string, LayerState>();
     const holdings = new Map<string, Quantity>();
     const movements: NewMovement[] = [];
     for (const line of lossesFirst(lines)) {
       const { holding, counted } = line;
-      movements.push(difference(line, day, layers));
+      movements.push(difference(line, day, { layers, carried }));
       holdings.set(holding.holdingId, counted);
     }
     if (movements.length > 0) {
@@ -110,15 +110,18 @@ export class CountStock {
   }
 }
 
-async function refuseReversedDeliveries(tx: Tx, lines: readonly Counted[]): Promise<void> {
+/** Answers what of each layer was carried over to another line: it cannot be found under this one. */
+async function refuseWhatNeverWas(
+  tx: Tx,
+  lines: readonly Counted[],
+): Promise<ReadonlyMap<string, Quantity>> {
   const found = lines.filter(({ counted, holding }) => counted > holding.onHand);
-  if (found.length === 0) return;
-  const undone = await layersOfReversedDeliveries(
-    tx,
-    found.map(({ holding }) => holding.layerId),
-  );
+  if (found.length === 0) return new Map();
+  const ids = found.map(({ holding }) => holding.layerId);
+  const undone = await layersOfReversedDeliveries(tx, ids);
   const wrong = found.find(({ holding }) => undone.has(holding.layerId));
   if (wrong) throw moreThanReceived(wrong.index);
+  return carriedAway(tx, ids);
 }
 
 function moreThanReceived(index: number) {
@@ -135,14 +138,20 @@ function lossesFirst(lines: readonly Counted[]): Counted[] {
   return [...lost, ...lines.filter(({ counted, holding }) => counted > holding.onHand)];
 }
 
+interface Layers {
+  readonly layers: Map<string, LayerState>;
+  readonly carried: ReadonlyMap<string, Quantity>;
+}
+
 /** The movement that reconciles one holding; updates its layer's state in `layers`. */
-function difference(line: Counted, day: string, layers: Map<string, LayerState>): NewMovement {
+function difference(line: Counted, day: string, { layers, carried }: Layers): NewMovement {
   const { holding, counted, index } = line;
   const state = layers.get(holding.layerId) ?? holding;
   const lost = holding.onHand > counted;
   const amount = quantityFromMicro(lost ? holding.onHand - counted : counted - holding.onHand);
   const change = lost ? takeFromLayer(state, amount) : findAgain(state, amount);
-  if (!change) throw moreThanReceived(index);
+  const goneOn = carried.get(holding.layerId) ?? 0n;
+  if (!change || (!lost && change.layer.outQuantity < goneOn)) throw moreThanReceived(index);
   layers.set(holding.layerId, change.layer);
   const here = {
     account: 'location' as const,

@@ -16,7 +16,7 @@ import { type Extras, type Repriced, repriceLines } from '../domain/reprice-line
 import type { InvoiceDto, InvoicedDeliveryDto } from '../http/delivery-changes.dto.js';
 import { DeliveryReader } from '../queries/delivery-reader.js';
 import { refuseStock } from '../stock.refusals.js';
-import { notLanded } from './prepare-delivery.js';
+import { notLanded, refuseTooMuch } from './prepare-delivery.js';
 
 /**
  * An invoice that comes after the goods and says other prices: what is left is worth the new price, what
@@ -115,10 +115,12 @@ export function changedLayers(delivery: LockedDelivery, repriced: Repriced) {
 }
 
 export function totalsAfter(delivery: LockedDelivery, repriced: Repriced) {
-  return {
+  const totals = {
     goodsTotal: moneyFromMicro(delivery.goodsTotal + repriced.goodsDifference),
     landedTotal: moneyFromMicro(delivery.landedTotal + repriced.difference),
   };
+  refuseTooMuch(totals);
+  return totals;
 }
 
 export async function writeTotals(

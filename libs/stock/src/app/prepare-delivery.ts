@@ -154,6 +154,7 @@ function land(
     step,
   });
   if (!landed.ok) throw notLanded(landed);
+  refuseTooMuch(landed);
   lines.forEach((line, i) => {
     const cost = landed.landed[i] ?? ZERO_MONEY;
     if (line.quantity <= MOST && cost <= MOST) return;
@@ -163,6 +164,18 @@ function land(
     ]);
   });
   return landed;
+}
+
+/** A delivery whose totals the book can hold. */
+export function refuseTooMuch({
+  goodsTotal,
+  landedTotal,
+}: Pick<LandedDelivery, 'goodsTotal' | 'landedTotal'>): void {
+  const most = goodsTotal > landedTotal ? goodsTotal : landedTotal;
+  if (most <= MOST) return;
+  throw refuseStock('too_large', `This delivery is too large: ${formatMoney(most)}.`, [
+    { field: 'lines', message: 'cost more together than the book can hold' },
+  ]);
 }
 
 /** What a sample weighs bears no cost, so nobody has to weigh it. */

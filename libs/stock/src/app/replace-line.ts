@@ -10,7 +10,7 @@ import type { Correction } from './correction.js';
 import { counterMovements, type MovementRow, movementColumns } from './counter-movements.js';
 import type { DeliveryChecks } from './delivery-checks.js';
 import { writeTotals } from './invoice-delivery.js';
-import { prepareDelivery } from './prepare-delivery.js';
+import { prepareDelivery, refuseTooMuch } from './prepare-delivery.js';
 import { receiptChanges } from './receive-delivery.js';
 import type { StockArrivals } from './stock-arrivals.js';
 
@@ -48,12 +48,18 @@ export async function replaceLine(
   const was = wrong.packPrice * BigInt(wrong.packs);
   const landedCost = moneyFromMicro(wrong.sample ? ZERO_MONEY : goods + wrong.landedCost - was);
   if (landedCost < 0n) {
-    throw refuseStock(
-      'discount_too_large',
-      `Its part of the discount, ${formatMoney(moneyFromMicro(was - wrong.landedCost))}, is more than this line costs.`,
-      [{ field: 'packPrice', message: 'is less than the discount that the line got' }],
+    const part = formatMoney(moneyFromMicro(was - wrong.landedCost));
+    throw discountTooLarge(`Its part of the discount, ${part}, is more than this line costs.`);
+  }
+  const goodsTotal = moneyFromMicro(delivery.goodsTotal + goods - was);
+  const landedTotal = moneyFromMicro(delivery.landedTotal + landedCost - wrong.landedCost);
+  if (delivery.discount > goodsTotal) {
+    const [all, given] = [goodsTotal, delivery.discount].map((each) => formatMoney(each));
+    throw discountTooLarge(
+      `The goods of this delivery would cost ${all}, its discount is ${given}.`,
     );
   }
+  refuseTooMuch({ goodsTotal, landedTotal });
   // Another product does not answer what was ordered.
   const same = planned.consumableId === wrong.consumableId;
   const line = {
@@ -68,13 +74,17 @@ export async function replaceLine(
   await applyStockChanges(tx, actor.personId, receiptChanges([line], delivery.receivedOn));
   const { freight, duty, discount } = delivery;
   await writeTotals(tx, delivery.id, {
-    ...{ freight, duty, discount },
-    goodsTotal: moneyFromMicro(delivery.goodsTotal + goods - was),
-    landedTotal: moneyFromMicro(delivery.landedTotal + landedCost - wrong.landedCost),
+    ...{ freight, duty, discount, goodsTotal, landedTotal },
   });
   if (!same) await tell.arrivals.announce(tx, actor, [planned.consumableId]);
   if (wrong.orderLineId !== null) await tell.checks.changed(tx, actor, [wrong.orderLineId]);
   return line.lineNumber;
+}
+
+function discountTooLarge(sentence: string) {
+  return refuseStock('discount_too_large', sentence, [
+    { field: 'packPrice', message: 'is less than the discount that was given' },
+  ]);
 }
 
 /** The right line, checked as if it were delivered alone. */

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
-import type { Actor, IsoDate, Tx } from '#lib/platform';
+import { type Actor, Clock, type IsoDate, type Tx } from '#lib/platform';
+import { carryOverWhatCameBack } from './carry-over.js';
 
 export type ArrivalHandler = (
   tx: Tx,
@@ -26,6 +27,8 @@ export class StockArrivals {
   private readonly handlers: ArrivalHandler[] = [];
   private readonly withdrawals: WithdrawalHandler[] = [];
 
+  constructor(private readonly clock: Clock) {}
+
   register(handler: ArrivalHandler): void {
     this.handlers.push(handler);
   }
@@ -39,8 +42,13 @@ export class StockArrivals {
     for (const handler of this.withdrawals) await handler(tx, actor, what);
   }
 
-  /** Tells that usable stock of these consumables arrived; answers how many shortfalls it settled. */
+  /**
+   * Tells that usable stock of these consumables, which are locked, arrived or came back; answers how
+   * many shortfalls it settled.
+   */
   async announce(tx: Tx, actor: Actor, consumableIds: readonly string[]): Promise<number> {
+    const day = this.clock.today(actor.timeZone);
+    await carryOverWhatCameBack(tx, actor, { consumableIds, day });
     let settled = 0;
     for (const handler of this.handlers) settled += await handler(tx, actor, consumableIds);
     return settled;

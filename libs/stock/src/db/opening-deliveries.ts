@@ -53,13 +53,17 @@ export async function insertOpeningLayers(tx: Tx, layers: readonly OpeningLayer[
     `INSERT INTO layers (id, practice_id, delivery_id, line_number, lot_id, consumable_id,
        presentation_id, location_id, packs, pack_price, dispensing, content_per_container,
        received_on, expires_on, lot_status, received, landed_cost)
-     SELECT r."id", current_practice(), r."deliveryId", r."lineNumber", r."lotId", p.consumable_id,
-       p.id, r."locationId", r."packs", r."packPrice", p.dispensing, p.content_per_container,
+     SELECT r."id", current_practice(), r."deliveryId", r."lineNumber", r."lotId", t.consumable_id,
+       p.id, r."locationId", r."packs", r."packPrice", coalesce(q.dispensing, p.dispensing),
+       coalesce(q.content_per_container, p.content_per_container),
        r."receivedOn", r."expiresOn", r."lotStatus", r."quantity", r."value"
      FROM json_to_recordset($1::json) AS r("id" uuid, "deliveryId" uuid, "lineNumber" int,
        "lotId" uuid, "presentationId" uuid, "locationId" uuid, "packs" int, "packPrice" numeric,
        "receivedOn" date, "expiresOn" date, "lotStatus" text, "quantity" numeric, "value" numeric)
-     JOIN presentations p ON p.id = r."presentationId"`,
+     JOIN presentations p ON p.id = r."presentationId"
+     JOIN lots t ON t.id = r."lotId"
+     LEFT JOIN presentation_parts q
+       ON q.presentation_id = p.id AND q.consumable_id = t.consumable_id`,
     [JSON.stringify(rows)],
   );
 }

@@ -1,3 +1,4 @@
+import { type Quantity, quantity } from '#lib/measure';
 import type { Tx } from '#lib/platform';
 
 /** Which of these layers never were: their delivery was undone, or their line. */
@@ -23,4 +24,17 @@ export async function isPartGone(tx: Tx, deliveryId: string): Promise<boolean> {
     [deliveryId],
   );
   return rows.length > 0;
+}
+
+/** What of each of these layers went back by corrections: it is under another line now, or never was. */
+export async function carriedAway(
+  tx: Tx,
+  layerIds: readonly string[],
+): Promise<ReadonlyMap<string, Quantity>> {
+  const rows = await tx.query<{ layer_id: string; quantity: string }>(
+    `SELECT layer_id, sum(quantity) AS quantity FROM movements
+     WHERE layer_id = ANY($1::uuid[]) AND to_account = 'supplier' GROUP BY layer_id`,
+    [layerIds],
+  );
+  return new Map(rows.map((row) => [row.layer_id, quantity(row.quantity)]));
 }

@@ -64,33 +64,32 @@ export interface StockChanges {
   readonly variances?: readonly VarianceBack[];
 }
 
+// Totals come as arrays, which the planner takes for short: it finds the rows by their ids. Taken for
+// long, as a list of JSON is, all rows there are would be read.
 const APPLY = `
-WITH input AS (SELECT $1::json AS doc, $2::uuid AS practice_id, $3::uuid AS person_id),
-new_holdings AS (
+WITH new_holdings AS (
   INSERT INTO holdings (id, practice_id, layer_id, location_id, on_hand, opened_on, use_by)
-  SELECT r.id, i.practice_id, r.layer_id, r.location_id, r.on_hand, r.opened_on, r.use_by
-  FROM input i, json_to_recordset(i.doc->'newHoldings') AS r(id uuid, layer_id uuid,
-    location_id uuid, on_hand numeric, opened_on date, use_by date)
+  SELECT r.id, $1, r.layer_id, r.location_id, r.on_hand, r.opened_on, r.use_by
+  FROM json_to_recordset($3::json) AS r(id uuid, layer_id uuid, location_id uuid,
+    on_hand numeric, opened_on date, use_by date)
 ), changed_holdings AS (
   UPDATE holdings h SET on_hand = r.on_hand, location_id = coalesce(r.location_id, h.location_id)
-  FROM input i, json_to_recordset(i.doc->'holdings') AS r(id uuid, on_hand numeric,
-    location_id uuid)
+  FROM unnest($4::uuid[], $5::numeric[], $6::uuid[]) AS r(id, on_hand, location_id)
   WHERE h.id = r.id RETURNING h.id
 ), changed_layers AS (
   UPDATE layers l SET out_quantity = r.out_quantity, out_cost = r.out_cost
-  FROM input i, json_to_recordset(i.doc->'layers') AS r(id uuid, out_quantity numeric,
-    out_cost numeric)
+  FROM unnest($7::uuid[], $8::numeric[], $9::numeric[]) AS r(id, out_quantity, out_cost)
   WHERE l.id = r.id RETURNING l.id
 ), new_movements AS (
   INSERT INTO movements (id, practice_id, layer_id, from_account, to_account, from_holding_id,
     from_location_id, to_holding_id, to_location_id, quantity, cost, occurred_on, visit_id,
     usage_line_id, shortfall_id, sureness, out_of_order, waste_reason, note, reverses_id,
     recorded_by)
-  SELECT r.id, i.practice_id, r.layer_id, r.from_account, r.to_account, r.from_holding_id,
+  SELECT r.id, $1, r.layer_id, r.from_account, r.to_account, r.from_holding_id,
     r.from_location_id, r.to_holding_id, r.to_location_id, r.quantity, r.cost, r.occurred_on,
-    r.visit_id, r.usage_line_id, r.shortfall_id, r.sureness, r.out_of_order, r.waste_reason,
-    r.note, r.reverses_id, i.person_id
-  FROM input i, json_to_recordset(i.doc->'movements') AS r(id uuid, layer_id uuid,
+    r.visit_id, r.usage_line_id, r.shortfall_id, r.sureness, coalesce(r.out_of_order, false),
+    r.waste_reason, r.note, r.reverses_id, $2
+  FROM json_to_recordset($10::json) AS r(id uuid, layer_id uuid,
     from_account text, to_account text, from_holding_id uuid, from_location_id uuid,
     to_holding_id uuid, to_location_id uuid, quantity numeric, cost numeric, occurred_on date,
     visit_id uuid, usage_line_id uuid, shortfall_id uuid, sureness text, out_of_order boolean,
@@ -99,27 +98,28 @@ new_holdings AS (
 SELECT (SELECT count(*) FROM changed_holdings)::int AS holdings,
        (SELECT count(*) FROM changed_layers)::int AS layers`;
 
+/** A property left out is NULL in the row: most movements have few of them. */
 function movementRow(m: NewMovement): object {
   return {
     id: m.id,
     layer_id: m.layerId,
     from_account: m.from.account,
     to_account: m.to.account,
-    from_holding_id: m.from.holdingId ?? null,
-    from_location_id: m.from.locationId ?? null,
-    to_holding_id: m.to.holdingId ?? null,
-    to_location_id: m.to.locationId ?? null,
+    from_holding_id: m.from.holdingId,
+    from_location_id: m.from.locationId,
+    to_holding_id: m.to.holdingId,
+    to_location_id: m.to.locationId,
     quantity: formatQuantity(m.quantity),
     cost: formatMoney(m.cost),
     occurred_on: m.occurredOn,
-    visit_id: m.visitId ?? null,
-    usage_line_id: m.usageLineId ?? null,
-    shortfall_id: m.shortfallId ?? null,
-    sureness: m.sureness ?? null,
-    out_of_order: m.outOfOrder ?? false,
-    waste_reason: m.wasteReason ?? null,
-    note: m.note ?? null,
-    reverses_id: m.reversesId ?? null,
+    visit_id: m.visitId ?? undefined,
+    usage_line_id: m.usageLineId ?? undefined,
+    shortfall_id: m.shortfallId ?? undefined,
+    sureness: m.sureness ?? undefined,
+    out_of_order: m.outOfOrder,
+    waste_reason: m.wasteReason ?? undefined,
+    note: m.note ?? undefined,
+    reverses_id: m.reversesId ?? undefined,
   };
 }
 
@@ -131,31 +131,26 @@ export async function applyStockChanges(
 ): Promise<void> {
   const added = new Set(changes.newHoldings.map((h) => h.id));
   const holdings = [...changes.holdings].filter(([id]) => !added.has(id));
-  const doc = {
-    newHoldings: changes.newHoldings.map((h) => ({
-      id: h.id,
-      layer_id: h.layerId,
-      location_id: h.locationId,
-      on_hand: formatQuantity(changes.holdings.get(h.id) ?? h.onHand),
-      opened_on: h.openedOn,
-      use_by: h.useBy,
-    })),
-    holdings: holdings.map(([id, onHand]) => ({
-      id,
-      on_hand: formatQuantity(onHand),
-      location_id: changes.places?.get(id) ?? null,
-    })),
-    layers: [...changes.layers.values()].map((l) => ({
-      id: l.layerId,
-      out_quantity: formatQuantity(l.outQuantity),
-      out_cost: formatMoney(l.outCost),
-    })),
-    movements: changes.movements.map(movementRow),
-  };
+  const newHoldings = changes.newHoldings.map((h) => ({
+    id: h.id,
+    layer_id: h.layerId,
+    location_id: h.locationId,
+    on_hand: formatQuantity(changes.holdings.get(h.id) ?? h.onHand),
+    opened_on: h.openedOn,
+    use_by: h.useBy,
+  }));
+  const layers = [...changes.layers.values()];
   const [done] = await tx.named<{ holdings: number; layers: number }>('stock-apply', APPLY, [
-    JSON.stringify(doc),
     tx.practiceId,
     personId,
+    JSON.stringify(newHoldings),
+    holdings.map(([id]) => id),
+    holdings.map(([, onHand]) => formatQuantity(onHand)),
+    holdings.map(([id]) => changes.places?.get(id) ?? null),
+    layers.map((layer) => layer.layerId),
+    layers.map((layer) => formatQuantity(layer.outQuantity)),
+    layers.map((layer) => formatMoney(layer.outCost)),
+    JSON.stringify(changes.movements.map(movementRow)),
   ]);
   if (done?.holdings !== holdings.length || done.layers !== changes.layers.size) {
     throw new Error('A holding or layer to be changed was not there');

@@ -42,8 +42,8 @@ SELECT ${CONSUMABLE_COLUMNS},
             'quantity', w.quantity::text)), '[]')
    FROM (SELECT least(l.expires_on, h.use_by) AS expires_on, sum(h.on_hand) AS quantity
          FROM layers l JOIN holdings h ON h.layer_id = l.id
-         WHERE l.practice_id = $2 AND l.consumable_id = c.id AND l.out_quantity < l.received
-           AND h.on_hand > 0 AND l.lot_status = 'released'
+         WHERE l.practice_id = $2 AND l.consumable_id = c.id AND l.live
+           AND h.live AND l.lot_status = 'released'
            AND coalesce(least(l.expires_on, h.use_by) >= $3, true)
          GROUP BY 1) w) AS waiting,
   (SELECT coalesce(sum(CASE m.to_account WHEN 'visit' THEN m.quantity ELSE -m.quantity END), 0)
@@ -58,7 +58,7 @@ SELECT ${CONSUMABLE_COLUMNS},
    FROM layers l JOIN deliveries d ON d.id = l.delivery_id
    JOIN suppliers s ON s.id = d.supplier_id JOIN presentations q ON q.id = l.presentation_id
    WHERE l.practice_id = $2 AND l.consumable_id = c.id AND d.reversed_at IS NULL AND NOT l.sample
-     AND l.kit_lot_id IS NULL AND l.pack_price > 0
+     AND l.kit_lot_id IS NULL AND l.pack_price > 0 AND NOT l.undone
    ORDER BY l.received_on DESC, l.id DESC LIMIT 1) AS last
 FROM consumables c WHERE c.id = ANY($1::uuid[])`;
 

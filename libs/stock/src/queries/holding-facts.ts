@@ -39,7 +39,7 @@ JOIN layers l ON l.id = h.layer_id
 JOIN lots t ON t.id = l.lot_id
 JOIN consumables c ON c.id = l.consumable_id
 JOIN locations o ON o.id = h.location_id
-WHERE h.practice_id = $1 AND h.on_hand > 0`;
+WHERE h.practice_id = $1 AND h.live`;
 
 export interface HoldingRow extends ConsumableColumns, LotColumns {
   readonly id: string;

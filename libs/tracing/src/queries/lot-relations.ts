@@ -87,6 +87,10 @@ export async function damagedPacks(tx: Tx, lotNumber: string): Promise<DamagedPa
   }));
 }
 
+// What came back later follows in lines of its own; the first one says it all.
+const FIRST = `NOT EXISTS (SELECT FROM layers e WHERE e.continues_layer_id = o.id
+  AND e.lot_id = n.lot_id AND e.line_number < n.line_number)`;
+
 // Both ways: goods of this lot that were booked under another number first, and the other way round.
 const CORRECTIONS = `
 SELECT 'was booked as' AS way, o.lot_id, t.lot_number, n.correction_note AS note,
@@ -94,14 +98,14 @@ SELECT 'was booked as' AS way, o.lot_id, t.lot_number, n.correction_note AS note
 FROM layers n JOIN layers o ON o.id = n.continues_layer_id JOIN lots t ON t.id = o.lot_id
 CROSS JOIN LATERAL (SELECT coalesce(sum(quantity), 0) AS quantity FROM movements
   WHERE layer_id = o.id AND to_account = 'supplier') b
-WHERE n.practice_id = $1 AND n.lot_id = $2 AND o.lot_id <> n.lot_id
+WHERE n.practice_id = $1 AND n.lot_id = $2 AND o.lot_id <> n.lot_id AND ${FIRST}
 UNION ALL
 SELECT 'goes on as', n.lot_id, t.lot_number, n.correction_note, n.delivery_id, n.line_number,
        o.out_quantity - b.quantity
 FROM layers o JOIN layers n ON n.continues_layer_id = o.id JOIN lots t ON t.id = n.lot_id
 CROSS JOIN LATERAL (SELECT coalesce(sum(quantity), 0) AS quantity FROM movements
   WHERE layer_id = o.id AND to_account = 'supplier') b
-WHERE o.practice_id = $1 AND o.lot_id = $2 AND o.lot_id <> n.lot_id
+WHERE o.practice_id = $1 AND o.lot_id = $2 AND o.lot_id <> n.lot_id AND ${FIRST}
 ORDER BY delivery_id, line_number`;
 
 interface CorrectionRow {

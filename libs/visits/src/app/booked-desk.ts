@@ -36,10 +36,10 @@ export class BookedDesk {
     );
   }
 
-  /** Replaces all that a booking says; its name elsewhere stays. */
+  /** Replaces all that a booking says, if it is still as it was seen; its name elsewhere stays. */
   async change(actor: Actor, id: string, command: ChangeBookedVisitDto): Promise<BookedVisitDto> {
     return this.uow.run(actor.practiceId, async (tx) => {
-      const before = await openBooking(tx, id);
+      const before = await openBooking(tx, id, command.version);
       if (command.day !== before.day) this.refusePast(actor, command.day);
       const { externalReference } = before;
       const today = this.clock.today(actor.timeZone);
@@ -66,7 +66,7 @@ export class BookedDesk {
   ): Promise<Claimed<BookedVisitDto>> {
     const operation = `POST /api/booked-visits/${id}/dropping`;
     return this.uow.runOnce({ actor, key, operation, body: command }, async (tx) => {
-      await openBooking(tx, id);
+      await openBooking(tx, id, command.version);
       const note = command.note.trim();
       await dropBooking(tx, id, { personId: actor.personId, at: this.clock.now(), note });
       await audit(tx, actor, id, { action: 'booked-visit.dropped', details: { note } });
@@ -83,12 +83,20 @@ export class BookedDesk {
   }
 }
 
-async function openBooking(tx: Tx, id: string): Promise<StoredBooking> {
+/** Holds a booking that is still to come and as its reader saw it. */
+async function openBooking(tx: Tx, id: string, version: number): Promise<StoredBooking> {
   const booking = await lockBooking(tx, id);
   if (!booking) throw noBooking();
-  if (booking.state === 'booked') return booking;
-  const how = booking.state === 'kept' ? 'recorded' : 'dropped';
-  throw refuseVisit('booking_closed', `This booked visit was ${how} before.`);
+  if (booking.state !== 'booked') {
+    const how = booking.state === 'kept' ? 'recorded' : 'dropped';
+    throw refuseVisit('booking_closed', `This booked visit was ${how} before.`);
+  }
+  if (booking.version === version) return booking;
+  throw refuseVisit(
+    'booking_changed_meanwhile',
+    'Somebody changed this booked visit after you opened it. Look at it again, then decide.',
+    [{ field: 'version', message: `is not the present one, ${booking.version}` }],
+  );
 }
 
 function audit(

@@ -8,6 +8,8 @@ export interface StoredBooking extends BookedVisit {
   /** So many of the alike visits are recorded. */
   readonly kept: number;
   readonly state: BookedState;
+  /** Raised whenever somebody changes what it says. */
+  readonly version: number;
 }
 
 interface Row {
@@ -20,6 +22,7 @@ interface Row {
   readonly alike: number;
   readonly kept: number;
   readonly state: BookedState;
+  readonly version: number;
   readonly restorations: readonly RestorationRow[];
 }
 
@@ -36,7 +39,7 @@ interface RestorationRow {
 /** A booking with its restorations, for a query that calls the table b. */
 const BOOKING_COLUMNS = `
   b.id, b.day::text, b.chart_reference, b.dentist_id, b.location_id, b.external_reference, b.alike,
-  b.kept, b.state,
+  b.kept, b.state, b.version,
   (SELECT json_agg(json_build_object('template_id', r.template_id, 'tooth', r.tooth,
      'surfaces', r.surfaces, 'cavity_class', r.cavity_class, 'size', r.size, 'reason', r.reason,
      'shades', r.shades) ORDER BY r.position)
@@ -53,6 +56,7 @@ function toBooking(row: Row): StoredBooking {
     alike: row.alike,
     kept: row.kept,
     state: row.state,
+    version: row.version,
     restorations: row.restorations.map((r) => ({
       templateId: r.template_id,
       tooth: r.tooth,
@@ -138,7 +142,7 @@ export async function insertBookings(
 const UPDATE_VISITS = `
 UPDATE booked_visits b SET day = r.day, chart_reference = r.chart_reference,
   dentist_id = r.dentist_id, location_id = r.location_id, alike = r.alike, state = 'booked',
-  dropped_at = NULL, dropped_by = NULL, dropped_note = NULL
+  version = b.version + 1, dropped_at = NULL, dropped_by = NULL, dropped_note = NULL
 FROM json_to_recordset($1::json) AS r(id uuid, day date, chart_reference text, dentist_id uuid,
   location_id uuid, alike smallint)
 WHERE b.practice_id = $2 AND b.id = r.id`;
@@ -194,7 +198,8 @@ export async function dropBooking(
   by: { readonly personId: string; readonly at: Date; readonly note: string },
 ): Promise<void> {
   await tx.query(
-    `UPDATE booked_visits SET state = 'dropped', dropped_at = $3, dropped_by = $4, dropped_note = $5
+    `UPDATE booked_visits SET state = 'dropped', dropped_at = $3, dropped_by = $4, dropped_note = $5,
+       version = version + 1
      WHERE practice_id = $1 AND id = $2`,
     [tx.practiceId, id, by.at, by.personId, by.note],
   );

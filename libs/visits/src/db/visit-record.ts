@@ -66,15 +66,14 @@ export interface NewVisit {
 }
 
 const INSERT = `
-WITH input AS (SELECT $1::json AS doc, current_practice() AS practice_id, $2::uuid AS person_id),
-visit AS (
+WITH visit AS (
   INSERT INTO visits (id, practice_id, chart_reference, visited_on, dentist_id, location_id,
     staff_count, cost_share_key, without_anaesthetic, material_cost, retake_cost, estimated,
     recorded_by, recorded_at, booked_visit_id)
-  SELECT v.id, i.practice_id, v.chart_reference, v.visited_on, v.dentist_id, v.location_id,
+  SELECT v.id, $2, v.chart_reference, v.visited_on, v.dentist_id, v.location_id,
     v.staff_count, v.cost_share_key, v.without_anaesthetic, v.material_cost, v.retake_cost,
-    v.estimated, i.person_id, v.recorded_at, v.booked_visit_id
-  FROM input i, json_to_record(i.doc->'visit') AS v(id uuid, chart_reference text, visited_on date,
+    v.estimated, $1, v.recorded_at, v.booked_visit_id
+  FROM json_to_record($3::json) AS v(id uuid, chart_reference text, visited_on date,
     dentist_id uuid, location_id uuid, staff_count smallint, cost_share_key text,
     without_anaesthetic boolean, material_cost numeric, retake_cost numeric, estimated boolean, recorded_at timestamptz,
     booked_visit_id uuid)
@@ -89,35 +88,35 @@ visit AS (
     reason, template_id, template_version, shades, attempts, cycles, volume_mm3, volume_source,
     length_mm, width_mm, depth_mm, minutes, assistant_minutes, redo_of, own_cost, shared_cost,
     retake_cost)
-  SELECT r.id, i.practice_id, v.id, r.position, r.tooth, r.surfaces, r.cavity_class, r.reason,
+  SELECT r.id, $2, v.id, r.position, r.tooth, r.surfaces, r.cavity_class, r.reason,
     r.template_id, r.template_version, r.shades, r.attempts, r.cycles, r.volume_mm3,
     r.volume_source, r.length_mm, r.width_mm, r.depth_mm, r.minutes, r.assistant_minutes, r.redo_of,
     r.own_cost, r.shared_cost, r.retake_cost
-  FROM input i, visit v, json_to_recordset(i.doc->'restorations') AS r(id uuid, position integer,
+  FROM visit v, json_to_recordset($4::json) AS r(id uuid, position integer,
     tooth smallint, surfaces text, cavity_class text, reason text, template_id uuid,
     template_version integer, shades uuid[], attempts smallint, cycles smallint, volume_mm3 numeric,
     volume_source text, length_mm numeric, width_mm numeric, depth_mm numeric, minutes integer,
     assistant_minutes integer, redo_of uuid, own_cost numeric, shared_cost numeric, retake_cost numeric)
 ), new_costs AS (
   INSERT INTO restoration_costs (practice_id, restoration_id, category, cost)
-  SELECT i.practice_id, r.restoration_id, r.category, r.cost
-  FROM input i, json_to_recordset(i.doc->'costs') AS r(restoration_id uuid, category text,
+  SELECT $2, r.restoration_id, r.category, r.cost
+  FROM json_to_recordset($5::json) AS r(restoration_id uuid, category text,
     cost numeric)
 ), new_lines AS (
   INSERT INTO usage_lines (id, practice_id, visit_id, position, restoration_id, tooth, attempt,
     consumable_id, driver, planned, placed, dispensed, shares_dose, charged, cost)
-  SELECT r.id, i.practice_id, v.id, r.position, r.restoration_id, r.tooth, r.attempt,
+  SELECT r.id, $2, v.id, r.position, r.restoration_id, r.tooth, r.attempt,
     r.consumable_id, r.driver, r.planned, r.placed, r.dispensed, r.shares_dose, r.charged, r.cost
-  FROM input i, visit v, json_to_recordset(i.doc->'lines') AS r(id uuid, position integer,
+  FROM visit v, json_to_recordset($6::json) AS r(id uuid, position integer,
     restoration_id uuid, tooth smallint, attempt smallint, consumable_id uuid, driver text,
     planned numeric, placed numeric, dispensed numeric, shares_dose boolean, charged numeric, cost numeric)
 )
 , new_shortfalls AS (
   INSERT INTO shortfalls (id, practice_id, usage_line_id, visit_id, consumable_id, location_id,
     lot_id, used_on, quantity, unit_cost, cost_known)
-  SELECT r.id, i.practice_id, r.usage_line_id, v.id, r.consumable_id, r.location_id, r.lot_id,
+  SELECT r.id, $2, r.usage_line_id, v.id, r.consumable_id, r.location_id, r.lot_id,
     r.used_on, r.quantity, r.unit_cost, r.cost_known
-  FROM input i, visit v, json_to_recordset(i.doc->'shortfalls') AS r(id uuid, usage_line_id uuid,
+  FROM visit v, json_to_recordset($7::json) AS r(id uuid, usage_line_id uuid,
     consumable_id uuid, location_id uuid, lot_id uuid, used_on date, quantity numeric,
     unit_cost numeric, cost_known boolean)
 )
@@ -128,28 +127,33 @@ SELECT id FROM kept`;
  * that it keeps. Answers whether that booking was still to be kept; true where there is none.
  */
 export async function insertVisit(tx: Tx, personId: string, visit: NewVisit): Promise<boolean> {
-  const doc = {
-    visit: {
-      id: visit.id,
-      chart_reference: visit.chartReference,
-      visited_on: visit.visitedOn,
-      dentist_id: visit.dentistId,
-      location_id: visit.locationId,
-      staff_count: visit.staffCount,
-      cost_share_key: visit.costShareKey,
-      without_anaesthetic: visit.withoutAnaesthetic,
-      material_cost: formatMoney(visit.cost.total),
-      retake_cost: formatMoney(visit.cost.retake),
-      estimated: visit.shortfalls.length > 0,
-      recorded_at: visit.recordedAt,
-      booked_visit_id: visit.bookedVisitId,
-    },
-    restorations: visit.restorations.map((r, i) => restorationRow(r, i, visit.cost)),
-    costs: visit.restorations.flatMap((r, i) => costRows(r.id, visit.cost.restorations[i])),
-    lines: visit.lines.map((line, i) => lineRow(line, i, visit.restorations)),
-    shortfalls: visit.shortfalls.map((s) => shortfallRow(s, visit)),
+  const row = {
+    id: visit.id,
+    chart_reference: visit.chartReference,
+    visited_on: visit.visitedOn,
+    dentist_id: visit.dentistId,
+    location_id: visit.locationId,
+    staff_count: visit.staffCount,
+    cost_share_key: visit.costShareKey,
+    without_anaesthetic: visit.withoutAnaesthetic,
+    material_cost: formatMoney(visit.cost.total),
+    retake_cost: formatMoney(visit.cost.retake),
+    estimated: visit.shortfalls.length > 0,
+    recorded_at: visit.recordedAt,
+    booked_visit_id: visit.bookedVisitId,
   };
-  const kept = await tx.named('visit-insert', INSERT, [JSON.stringify(doc), personId]);
+  const lists = [
+    visit.restorations.map((r, i) => restorationRow(r, i, visit.cost)),
+    visit.restorations.flatMap((r, i) => costRows(r.id, visit.cost.restorations[i])),
+    visit.lines.map((line, i) => lineRow(line, i, visit.restorations)),
+    visit.shortfalls.map((s) => shortfallRow(s, visit)),
+  ];
+  const kept = await tx.named('visit-insert', INSERT, [
+    personId,
+    tx.practiceId,
+    JSON.stringify(row),
+    ...lists.map((list) => JSON.stringify(list)),
+  ]);
   return visit.bookedVisitId === null || kept.length === 1;
 }
 

@@ -38,7 +38,7 @@ import { NamedDto } from './visit-outputs.dto.js';
 
 const LIKE_RECORDED = 'As lately recorded by the same template when left out.';
 
-export class BookedRestorationInputDto {
+class BookedRestorationInputDto {
   @IdField({ description: 'The procedure template it will follow.' })
   templateId: string;
 
@@ -68,8 +68,9 @@ export class BookedRestorationInputDto {
   shades?: string[] | null;
 }
 
-/** What may be changed of a booking. */
-export class ChangeBookedVisitDto {
+const SEEN = { description: 'Of the booked visit as it was seen.', example: 1 };
+
+class BookingDto {
   @DateField({ description: 'The day it is booked for.' })
   day: string;
 
@@ -101,7 +102,13 @@ export class ChangeBookedVisitDto {
   restorations: BookedRestorationInputDto[];
 }
 
-export class BookVisitDto extends ChangeBookedVisitDto {
+/** What may be changed of a booking. */
+export class ChangeBookedVisitDto extends BookingDto {
+  @WholeField(1, 2_000_000_000, SEEN)
+  version: number;
+}
+
+export class BookVisitDto extends BookingDto {
   @TextField(LONGEST_REFERENCE, {
     optional: true,
     description: 'Its name in another list; at most one booking has it.',
@@ -110,6 +117,9 @@ export class BookVisitDto extends ChangeBookedVisitDto {
 }
 
 export class DropBookedVisitDto {
+  @WholeField(1, 2_000_000_000, SEEN)
+  version: number;
+
   @TextField(500, { description: 'Why it will not take place.' })
   note: string;
 }
@@ -204,6 +214,9 @@ export class BookedVisitDto {
 
   @OutChoice(BOOKED_STATES)
   state: string;
+
+  @OutWhole({ description: 'Raised by every change; who changes it names the one that was seen.' })
+  version: number;
 
   @OutFlag({ description: 'The day has passed, and it was neither kept nor dropped.' })
   notRecordedYet: boolean;

@@ -27,7 +27,7 @@ const SHOWN = `
 SELECT b.id, b.day::text, b.chart_reference AS "chartReference",
   CASE WHEN d.id IS NOT NULL THEN json_build_object('id', d.id, 'name', d.display_name) END AS dentist,
   CASE WHEN l.id IS NOT NULL THEN json_build_object('id', l.id, 'name', l.name) END AS location,
-  b.external_reference AS "externalReference", b.alike, b.kept, b.state,
+  b.external_reference AS "externalReference", b.alike, b.kept, b.state, b.version,
   (SELECT json_agg(json_build_object(
      'template', json_build_object('id', t.id, 'name', t.name), 'tooth', r.tooth,
      'surfaces', r.surfaces, 'cavityClass', r.cavity_class, 'size', r.size, 'reason', r.reason,

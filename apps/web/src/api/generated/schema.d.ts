@@ -5766,6 +5766,8 @@ export interface components {
             kept: number;
             /** @enum {string} */
             state: "booked" | "kept" | "dropped";
+            /** @description Raised by every change; who changes it names the one that was seen. */
+            version: number;
             /** @description The day has passed, and it was neither kept nor dropped. */
             notRecordedYet: boolean;
             restorations: components["schemas"]["BookedRestorationDto"][];
@@ -5906,8 +5908,18 @@ export interface components {
              */
             toothNotation?: "iso" | "universal" | null;
             restorations: components["schemas"]["BookedRestorationInputDto"][];
+            /**
+             * @description Of the booked visit as it was seen.
+             * @example 1
+             */
+            version: number;
         };
         DropBookedVisitDto: {
+            /**
+             * @description Of the booked visit as it was seen.
+             * @example 1
+             */
+            version: number;
             /** @description Why it will not take place. */
             note: string;
         };
@@ -8689,6 +8701,50 @@ export interface components {
              */
             need: string;
         };
+        AlertComputedLevelDto: {
+            /**
+             * Format: date
+             * @description The day it was computed on.
+             */
+            on: string;
+            /**
+             * Format: decimal
+             * @example 12.5
+             */
+            reorderPoint: string;
+            /** @description Whether planning orders what is there now by it. */
+            orders: boolean;
+            /**
+             * Format: decimal
+             * @description Expected to be used in so many days.
+             */
+            expectedUse: string;
+            /** @description Until goods ordered at the next look are here. */
+            days: number;
+            /** @enum {string} */
+            serviceMeasure: "cycle service" | "fill rate";
+            /**
+             * Format: decimal
+             * @example 0.95
+             */
+            serviceLevel: string;
+        };
+        AlertLevelDto: {
+            /**
+             * @description By whose word the level holds; the first of these that there is.
+             * @enum {string}
+             */
+            kind: "set in planning" | "typed in" | "computed";
+            /**
+             * Format: decimal
+             * @example 12.5
+             */
+            at: string;
+            /** @description Due, but a limit set in planning allows no pack. */
+            heldBack: boolean;
+            /** @description What planning computes of it; null until it has computed anything. */
+            computed: components["schemas"]["AlertComputedLevelDto"] | null;
+        };
         AlertFigureDto: {
             /** @example usable */
             name: string;
@@ -8744,6 +8800,8 @@ export interface components {
             order: components["schemas"]["AlertOrderDto"] | null;
             /** @description Of what runs out before delivery: the booked visits that may go without. */
             bookedVisits: components["schemas"]["AlertBookedVisitDto"][];
+            /** @description Of what is below its reorder point: the level that it goes by. */
+            level: components["schemas"]["AlertLevelDto"] | null;
             figures: components["schemas"]["AlertFigureDto"][];
             /** @example 2 g of Paste, Body 2 (lot LX-4471) in Room 2 expired on 2026-04-30. */
             sentence: string;
@@ -9667,6 +9725,13 @@ export interface components {
             averageValue: string;
             /** @description Lines ordered. */
             orders: number;
+            /** @description Orders sent; what is ordered of a supplier on a day is one. Null in replays of a time when suppliers’ minimums, freight and price lists played no part. */
+            sent: number | null;
+            /**
+             * Format: decimal
+             * @description What sending them cost; null as above.
+             */
+            freight: string | null;
         };
         ReplaySideDto: {
             /** @description Days on which not all that was wanted was there. */
@@ -10749,7 +10814,7 @@ export interface components {
         };
         ImportKindDto: {
             /** @enum {string} */
-            kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits";
+            kind: "suppliers" | "closures" | "locations" | "consumables" | "kit-parts" | "price-lists" | "planning" | "substitutes" | "templates" | "opening-stock" | "booked-visits";
             columns: components["schemas"]["KindColumnDto"][];
         };
         ImportKindsDto: {
@@ -10759,7 +10824,7 @@ export interface components {
             /** Format: uuid */
             id: string;
             /** @enum {string} */
-            kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits" | "book";
+            kind: "suppliers" | "closures" | "locations" | "consumables" | "kit-parts" | "price-lists" | "planning" | "substitutes" | "templates" | "opening-stock" | "booked-visits" | "book";
             fileName: string;
             /** @enum {string} */
             state: "running" | "done" | "refused" | "broken off";
@@ -10776,6 +10841,15 @@ export interface components {
         };
         ImportRunsDto: {
             items: components["schemas"]["ImportRunDto"][];
+        };
+        SheetProblemDto: {
+            /**
+             * @description Stays the same whatever the words.
+             * @enum {string}
+             */
+            code: "empty" | "no-rows" | "merged" | "column-missing" | "column-twice" | "columns-unknown" | "columns-unknown-more" | "too-many-rows";
+            /** @description What the words are about, in the order of the code. */
+            values: string[];
         };
         ColumnMatchDto: {
             /** @example A */
@@ -10795,9 +10869,18 @@ export interface components {
             to: string | null;
         };
         CellProblemDto: {
+            /** @description The key of the column; null: the row as a whole. */
+            key: string | null;
             /** @description Letters of the column; null: the row as a whole. */
             column: string | null;
             heading: string | null;
+            /**
+             * @description What is wrong; stays the same whatever the words.
+             * @enum {string}
+             */
+            code: "formula-cell" | "formula-text" | "error-cell" | "cell-too-long" | "date-out-of-reach" | "time-of-day" | "number-unreadable" | "too-many-digits" | "is-a-date" | "is-a-flag" | "no-such-day" | "date-as-text" | "date-is-number" | "date-is-flag" | "yes-or-no" | "text-too-long" | "control-character" | "not-a-choice" | "not-all-choices" | "whole-number" | "too-many-decimals" | "below-nothing" | "not-more-than-nothing" | "too-much" | "grouped-digits" | "two-readings" | "not-a-number" | "name-blank" | "consumable-blank" | "supplier-blank" | "pack-needed" | "template-blank" | "needed-when-new" | "blank" | "contradicts" | "contradicts-in-template" | "contradicts-in-visit" | "contradicts-in-visit-blank" | "same-as-row" | "other-than-row" | "other-row-of-list" | "other-row-of-template" | "other-row-of-visit" | "several-of-name" | "no-consumable" | "no-consumable-yet" | "no-supplier" | "no-supplier-yet" | "no-location" | "no-location-in-use" | "no-location-anywhere" | "no-template-in-use" | "no-dentist" | "no-pack" | "location-retired" | "location-holds-stock" | "location-in-itself" | "too-many-levels" | "pack-blank" | "which-pack" | "no-pack-in-use" | "life-unit-blank" | "life-blank" | "order-at-blank" | "not-below" | "fixed-by-receipt" | "whole-content" | "by-piece-unit" | "location-blank" | "nobody-delivers" | "quantity-or-packs" | "no-quantity" | "whole-quantity" | "cannot-be-open" | "more-than-a-container" | "no-price" | "more-than-the-book" | "worth-too-much" | "other-expiry" | "other-expiry-none" | "other-status" | "row-expiry" | "row-expiry-none" | "row-status" | "after-today" | "opened-before-received" | "use-by-not-opened" | "use-by-after-expiry" | "said-otherwise-then" | "too-many-lines" | "day-blank" | "plan-blank" | "price-from-one" | "price-not-lower" | "too-many-prices" | "day-before-first" | "closure-overlaps" | "closed-too-long" | "too-many-closures" | "measure-and-level" | "own-content" | "shares-over-all" | "too-many-parts" | "itself-as-stand-in" | "pair-note" | "stand-in-unit" | "other";
+            /** @description What the words are about, in the order of the code. */
+            values: string[];
             /** @description Goes on after "this cell", or "this row". */
             message: string;
             /** @description The same with sheet, row and column. */
@@ -10814,10 +10897,12 @@ export interface components {
         };
         CheckedSheetDto: {
             /** @enum {string} */
-            kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits";
+            kind: "suppliers" | "closures" | "locations" | "consumables" | "kit-parts" | "price-lists" | "planning" | "substitutes" | "templates" | "opening-stock" | "booked-visits";
             sheet: string;
             /** @description Why the sheet cannot be read as a list yet. */
             problems: string[];
+            /** @description The same, for words in another language. */
+            causes: components["schemas"]["SheetProblemDto"][];
             columns: components["schemas"]["ColumnMatchDto"][];
             /** @description Keys of columns that are needed and not there. */
             missing: string[];
@@ -27950,7 +28035,7 @@ export interface operations {
         parameters: {
             query: {
                 /** @description What the file lists; book: a sheet for each kind. */
-                kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits" | "book";
+                kind: "suppliers" | "closures" | "locations" | "consumables" | "kit-parts" | "price-lists" | "planning" | "substitutes" | "templates" | "opening-stock" | "booked-visits" | "book";
                 /** @description The name of the file. */
                 name?: string | null;
                 /** @description What columns are, by their letters, where their headings do not say it; "-" leaves one out. */
@@ -28143,7 +28228,7 @@ export interface operations {
         parameters: {
             query: {
                 /** @description What the file lists; book: a sheet for each kind. */
-                kind: "suppliers" | "locations" | "consumables" | "templates" | "opening-stock" | "booked-visits" | "book";
+                kind: "suppliers" | "closures" | "locations" | "consumables" | "kit-parts" | "price-lists" | "planning" | "substitutes" | "templates" | "opening-stock" | "booked-visits" | "book";
                 /** @description The name of the file. */
                 name?: string | null;
                 /** @description What columns are, by their letters, where their headings do not say it; "-" leaves one out. */
@@ -28263,7 +28348,7 @@ export interface operations {
             header?: never;
             path: {
                 /** @description book.xlsx has all lists. */
-                file: "suppliers.csv" | "suppliers.xlsx" | "locations.csv" | "locations.xlsx" | "consumables.csv" | "consumables.xlsx" | "templates.csv" | "templates.xlsx" | "opening-stock.csv" | "opening-stock.xlsx" | "booked-visits.csv" | "booked-visits.xlsx" | "book.xlsx";
+                file: "suppliers.csv" | "suppliers.xlsx" | "closures.csv" | "closures.xlsx" | "locations.csv" | "locations.xlsx" | "consumables.csv" | "consumables.xlsx" | "kit-parts.csv" | "kit-parts.xlsx" | "price-lists.csv" | "price-lists.xlsx" | "planning.csv" | "planning.xlsx" | "substitutes.csv" | "substitutes.xlsx" | "templates.csv" | "templates.xlsx" | "opening-stock.csv" | "opening-stock.xlsx" | "booked-visits.csv" | "booked-visits.xlsx" | "book.xlsx";
             };
             cookie?: never;
         };
@@ -28344,7 +28429,7 @@ export interface operations {
             header?: never;
             path: {
                 /** @description book.xlsx has all lists. */
-                file: "suppliers.csv" | "suppliers.xlsx" | "locations.csv" | "locations.xlsx" | "consumables.csv" | "consumables.xlsx" | "templates.csv" | "templates.xlsx" | "opening-stock.csv" | "opening-stock.xlsx" | "booked-visits.csv" | "booked-visits.xlsx" | "book.xlsx";
+                file: "suppliers.csv" | "suppliers.xlsx" | "closures.csv" | "closures.xlsx" | "locations.csv" | "locations.xlsx" | "consumables.csv" | "consumables.xlsx" | "kit-parts.csv" | "kit-parts.xlsx" | "price-lists.csv" | "price-lists.xlsx" | "planning.csv" | "planning.xlsx" | "substitutes.csv" | "substitutes.xlsx" | "templates.csv" | "templates.xlsx" | "opening-stock.csv" | "opening-stock.xlsx" | "booked-visits.csv" | "booked-visits.xlsx" | "book.xlsx";
             };
             cookie?: never;
         };

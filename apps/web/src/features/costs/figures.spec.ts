@@ -1,7 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import type { Habit } from './api/report-habits.js';
 import type { UsageRow } from './api/report-usage.js';
-import { axisBetween, axisTo, placeOn } from './axis.js';
 import { addressOf } from './choice.js';
 import { costOfOne, kindOf, thingOf } from './habits/habit-words.js';
 import { daysOf, lastDayOf, periodOf } from './periods.js';
@@ -23,41 +22,6 @@ describe('a period', () => {
     expect(periodOf({ from: '2025-12-01', to: '2025-12-31' }, '2026-01-31')).toBe('last-month');
     expect(periodOf({ from: '2025-12-02' }, '2026-01-31')).toBeUndefined();
     expect(periodOf({}, '2026-01-31')).toBeUndefined();
-  });
-});
-
-describe('an axis', () => {
-  it.each([
-    ['0', '0.01', 2],
-    ['0.05', '0.05', 6],
-    ['9.99', '10', 6],
-    ['40.15', '50', 6],
-    ['100', '100', 6],
-    ['1234.5', '1500', 4],
-  ])('to %s ends at %s', (largest, end, marks) => {
-    const micro = (text: string) => BigInt(Math.round(Number(text) * 1_000_000));
-    const axis = axisTo(micro(largest));
-    expect(axis.end).toBe(micro(end));
-    expect(axis.marks).toHaveLength(marks);
-    expect(axis.marks.at(-1)).toBe(axis.end);
-  });
-});
-
-describe('an axis with losses', () => {
-  it.each([
-    ['-3', '9', '-5', '10'],
-    ['0', '9.99', '0', '10'],
-    ['-0.5', '0', '-0.5', '0'],
-    ['0', '0', '0', '0.01'],
-    ['5', '9.99', '0', '10'],
-  ])('from %s to %s stands between %s and %s, on marks, with zero among them', (...texts) => {
-    const micro = (text: string) => BigInt(Math.round(Number(text) * 1_000_000));
-    const [low = 0n, high = 0n, start, end] = texts.map(micro);
-    const axis = axisBetween(low, high);
-    expect([axis.start, axis.end]).toEqual([start, end]);
-    expect(axis.marks).toContain(0n);
-    expect([axis.marks[0], axis.marks.at(-1)]).toEqual([start, end]);
-    expect([placeOn(axis, axis.start), placeOn(axis, axis.end)]).toEqual([0, 1]);
   });
 });
 

@@ -1,18 +1,14 @@
 import { Link } from '@tanstack/react-router';
 import { useFormat } from '../../app/use-format.js';
 import { useSpeaking, useText } from '../../text/text-provider.js';
+import { axisTo, largestOf } from '../../ui/chart/axis.js';
+import css from '../../ui/chart/chart.module.css';
+import { footOf, Plot, plotX, plotY } from '../../ui/chart/plot.js';
 import { DataTable } from '../../ui/data-table.js';
-import { drawnShare, micro } from '../../ui/drawn.js';
+import { micro } from '../../ui/drawn.js';
 import { Section } from '../../ui/section.js';
 import { Money } from '../../ui/values.js';
-import { axisTo } from './axis.js';
 import type { CostRow } from './groups.js';
-import css from './month-chart.module.css';
-
-const [WIDE, HIGH] = [1000, 240];
-
-/** At most so many months are named below the picture. */
-const NAMED = 8;
 
 interface Props {
   readonly rows: readonly CostRow[];
@@ -49,58 +45,29 @@ function MonthChart({ rows }: { readonly rows: readonly CostRow[] }) {
   const t = useText();
   const format = useFormat();
   const short = useShortMonth();
-  const largest = rows.reduce((most, row) => (micro(row.p90) > most ? micro(row.p90) : most), 0n);
-  const axis = axisTo(largest, 4);
-  const x = (at: number) => (rows.length < 2 ? WIDE / 2 : (at / (rows.length - 1)) * WIDE);
-  const y = (cost: bigint) => HIGH - drawnShare(cost, axis.end) * HIGH;
+  const axis = axisTo(largestOf(rows.map((row) => micro(row.p90))), { most: 4 });
+  const share = (i: number) => (rows.length < 2 ? 0.5 : i / (rows.length - 1));
   const along = (key: 'p10' | 'p50' | 'p90') =>
-    rows.map((row, at) => `${x(at).toFixed(1)} ${y(micro(row[key])).toFixed(1)}`);
+    rows.map((row, i) => `${plotX(share(i))} ${plotY(axis, micro(row[key]))}`);
   const band = `M${[...along('p90'), ...along('p10').reverse()].join('L')}Z`;
-  const every = Math.ceil(rows.length / NAMED);
   const name = (row: CostRow | undefined) => format.month(row?.month ?? '2000-01');
   return (
-    <div
-      className={css.chart}
-      role="img"
-      aria-label={t.costs.months.picture(name(rows[0]), name(rows.at(-1)))}
+    <Plot
+      label={t.costs.months.picture(name(rows[0]), name(rows.at(-1)))}
+      axis={axis}
+      foot={footOf(rows, ({ month }, i) => ({
+        ...{ key: month ?? '', at: share(i), words: short(month ?? '') },
+      }))}
     >
-      <div className={css.scale}>
-        {axis.marks.map((mark) => (
-          <span key={String(mark)} style={{ bottom: `${drawnShare(mark, axis.end) * 100}%` }}>
-            {format.number(String(drawnShare(mark, 1_000_000n)))}
-          </span>
-        ))}
-      </div>
-      <svg
-        aria-hidden="true"
-        className={css.picture}
-        viewBox={`0 0 ${WIDE} ${HIGH}`}
-        preserveAspectRatio="none"
-      >
-        {axis.marks.map((mark) => (
-          <path key={String(mark)} className={css.grid} d={`M0 ${y(mark)}H${WIDE}`} />
-        ))}
-        <path className={css.band} d={band} />
-        <path className={css.line} d={`M${along('p50').join('L')}`} />
-        <path
-          className={css.dots}
-          d={along('p50')
-            .map((at) => `M${at}h0`)
-            .join('')}
-        />
-      </svg>
-      <div className={css.months}>
-        {rows.map((row, at) => (
-          <span
-            key={row.month}
-            style={{ left: `${x(at) / 10}%` }}
-            data-named={(rows.length - 1 - at) % every === 0 || undefined}
-          >
-            {short(row.month ?? '')}
-          </span>
-        ))}
-      </div>
-    </div>
+      <path className={css.outer} d={band} />
+      <path className={css.line} d={`M${along('p50').join('L')}`} />
+      <path
+        className={css.dots}
+        d={along('p50')
+          .map((at) => `M${at}h0`)
+          .join('')}
+      />
+    </Plot>
   );
 }
 

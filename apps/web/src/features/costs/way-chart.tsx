@@ -1,6 +1,8 @@
 import { useFormat } from '../../app/use-format.js';
+import { type Axis, axisBetween, largestOf } from '../../ui/chart/axis.js';
+import chart from '../../ui/chart/chart.module.css';
+import { STRIP, StripRow, stripX } from '../../ui/chart/strips.js';
 import { micro } from '../../ui/drawn.js';
-import { axisBetween, placeOn } from './axis.js';
 import { useSigned } from './signed-money.js';
 import css from './way-chart.module.css';
 
@@ -13,12 +15,15 @@ export interface Step {
   readonly sense?: 'good' | 'bad' | undefined;
 }
 
+interface Span {
+  readonly from: bigint;
+  readonly to: bigint;
+}
+
 interface Props {
   readonly label: string;
   readonly steps: readonly Step[];
 }
-
-const WIDE = 1000;
 
 /** The way from one sum to another, step by step; the figures stand beside the bars. */
 export function WayChart({ label, steps }: Props) {
@@ -27,51 +32,67 @@ export function WayChart({ label, steps }: Props) {
   const spans = spansOf(steps);
   const ends = spans.flatMap(({ from, to }) => [from, to]);
   const lowest = ends.reduce((a, b) => (b < a ? b : a), 0n);
-  const highest = ends.reduce((a, b) => (b > a ? b : a), 0n);
-  const axis = axisBetween(lowest, highest);
-  const x = (value: bigint) => placeOn(axis, value) * WIDE;
+  const axis = axisBetween(lowest, largestOf(ends));
   return (
-    <div className={css.chart} role="img" aria-label={label}>
-      {steps.map((step, at) => {
-        const { from, to } = spans[at] ?? { from: 0n, to: 0n };
-        const [left, right] = [from, to].map(x).sort((a, b) => a - b) as [number, number];
-        const next = at + 1 < steps.length;
-        return (
-          <div key={step.name} className={css.row} data-kind={step.kind}>
-            <span className={css.name}>{step.name}</span>
-            <svg
-              aria-hidden="true"
-              className={css.bar}
-              viewBox={`0 0 ${WIDE} 34`}
-              preserveAspectRatio="none"
-            >
-              <path className={css.zero} d={`M${x(0n)} 0V34`} />
-              <path
-                className={css.span}
-                data-kind={step.kind}
-                data-sense={step.sense}
-                d={`M${left} 7H${Math.max(right, left + 2)}V27H${left}Z`}
-              />
-              {next && <path className={css.join} d={`M${x(to)} 27V34`} />}
-              {at > 0 && (
-                <path
-                  className={css.join}
-                  d={`M${x(from === 0n && step.kind === 'sum' ? to : from)} 0V7`}
-                />
-              )}
-            </svg>
-            <span className={css.value}>
-              {step.kind === 'sum' ? format.money(step.value) : signed(step.value)}
-            </span>
-          </div>
-        );
-      })}
+    <div className={css.way} role="img" aria-label={label}>
+      {steps.map((step, at) => (
+        <StripRow
+          key={step.name}
+          name={step.name}
+          end={step.kind === 'sum' ? format.money(step.value) : signed(step.value)}
+          strong={step.kind === 'sum'}
+          axis={axis}
+          marks={false}
+        >
+          <path className={chart.grid} d={`M${stripX(axis, 0n)} 0V${STRIP.high}`} />
+          <Bar step={step} span={spans[at]} axis={axis} />
+          {at > 0 && <Join at={startOf(step, spans[at])} axis={axis} path="0V6" />}
+          {at + 1 < steps.length && <Join at={spans[at]?.to} axis={axis} path="24V30" />}
+        </StripRow>
+      ))}
     </div>
   );
 }
 
+interface BarProps {
+  readonly step: Step;
+  readonly span: Span | undefined;
+  readonly axis: Axis;
+}
+
+function Bar({ step, span = NOWHERE, axis }: BarProps) {
+  const ends = [span.from, span.to].map((value) => stripX(axis, value));
+  const [left, right] = [Math.min(...ends), Math.max(...ends)];
+  return (
+    <path
+      className={css.span}
+      data-kind={step.kind}
+      data-sense={step.sense}
+      d={`M${left} 6H${Math.max(right, left + 2)}V24H${left}Z`}
+    />
+  );
+}
+
+interface JoinProps {
+  readonly at: bigint | undefined;
+  readonly axis: Axis;
+  readonly path: string;
+}
+
+/** The dashed line on which one bar hands over to the next. */
+function Join({ at = 0n, axis, path }: JoinProps) {
+  return <path className={css.join} d={`M${stripX(axis, at)} ${path}`} />;
+}
+
+const NOWHERE: Span = { from: 0n, to: 0n };
+
+/** Where a bar takes over: a sum at its end, because it begins at zero. */
+function startOf({ kind }: Step, { from, to }: Span = NOWHERE): bigint {
+  return kind === 'sum' ? to : from;
+}
+
 /** Where each bar begins and ends. */
-function spansOf(steps: readonly Step[]): { from: bigint; to: bigint }[] {
+function spansOf(steps: readonly Step[]): Span[] {
   let at = 0n;
   return steps.map(({ kind, value }) => {
     const from = kind === 'sum' ? 0n : at;

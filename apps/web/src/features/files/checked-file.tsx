@@ -23,6 +23,7 @@ interface Props {
 const CHANGED = [
   ...['imports', 'suppliers', 'locations', 'consumables', 'presentations', 'procedure-templates'],
   ...['stock', 'deliveries', 'lots', 'booked-visits', 'alerts', 'shortfalls', 'audit-entries'],
+  ...['reorder', 'categories'],
 ].map((noun) => [noun]);
 
 /** What would become of a file, sheet by sheet, and the button that brings it in. */

@@ -35,9 +35,10 @@ export function CheckedSheetView({ sheet, asked, stale, onColumns, onIgnoreUnkno
       <h3>{single ? sheet.sheet : `${w.kinds[sheet.kind]}: ${sheet.sheet}`}</h3>
       {sheet.problems.length > 0 && (
         <div className={css.wrong} role="alert">
-          {sheet.problems.map((each) => (
-            <p key={each}>{each}</p>
-          ))}
+          {sheet.causes.map((cause, i) => {
+            const sentence = w.sheet.problem({ ...cause, sentence: sheet.problems[i] ?? '' });
+            return <p key={sentence}>{sentence}</p>;
+          })}
         </div>
       )}
       {single && (
@@ -134,9 +135,11 @@ function Details({ row, sheet }: { readonly row: RowFate; readonly sheet: Checke
           {headingOf(column)}: {from ?? nothing} → {to ?? nothing}
         </li>
       ))}
-      {row.problems.map(({ sentence }) => (
-        <li key={sentence}>{sentence}</li>
-      ))}
+      {row.problems.map((problem) => {
+        const heading = problem.key === null ? null : headingOf(problem.key);
+        const at = { sheet: sheet.sheet, row: row.row, heading };
+        return <li key={problem.sentence}>{text.files.problem(problem, at)}</li>;
+      })}
     </ul>
   );
 }

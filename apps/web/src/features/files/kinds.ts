@@ -1,8 +1,13 @@
 /** What a file may list, as the service calls it. */
 export const KINDS = [
   'suppliers',
+  'closures',
   'locations',
   'consumables',
+  'kit-parts',
+  'price-lists',
+  'planning',
+  'substitutes',
   'templates',
   'opening-stock',
   'booked-visits',

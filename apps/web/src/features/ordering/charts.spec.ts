@@ -1,17 +1,11 @@
 import { describe, expect, it } from '@jest/globals';
+import { de } from '../../text/de.js';
+import { makeFormat } from '../../text/format.js';
+import { micro } from '../../ui/drawn.js';
 import type { PlannedItem } from './api/planned-items.js';
-import { marksTo } from './axis.js';
+import { methodWords } from './method-words.js';
 import { NEXTS, sortItems } from './sort-items.js';
 import { mondayOf, shownWeeks } from './weeks.js';
-
-describe('the marks of an axis', () => {
-  it('are round, few, and reach beyond the largest value', () => {
-    expect(marksTo(37)).toEqual([0, 10, 20, 30, 40]);
-    expect(marksTo(0.8)).toEqual([0, 0.2, 0.4, 0.6, 0.8]);
-    expect(marksTo(1234)).toEqual([0, 500, 1000, 1500]);
-    expect(marksTo(0)).toEqual([0, 1]);
-  });
-});
 
 describe('the weeks that are shown', () => {
   const day = (on: string, issued: string, shortfall = '0', oneOff = false) => ({
@@ -28,8 +22,8 @@ describe('the weeks that are shown', () => {
 
   it('tell use, one-offs and days without stock apart', () => {
     expect(shownWeeks(history)).toEqual([
-      { monday: '2026-04-20', demand: 4, oneOff: 5, shortDays: 0 },
-      { monday: '2026-04-27', demand: 5, oneOff: 0, shortDays: 1 },
+      { monday: '2026-04-20', demand: micro('4'), oneOff: micro('5'), shortDays: 0 },
+      { monday: '2026-04-27', demand: micro('5'), oneOff: 0n, shortDays: 1 },
     ]);
     expect(['2026-05-03', '2026-05-04'].map(mondayOf)).toEqual(['2026-04-27', '2026-05-04']);
   });
@@ -53,4 +47,20 @@ describe('items in order', () => {
     expect(names('left')).toEqual(['Bib', 'Wedge', 'Strip']);
     expect(NEXTS[0]).toBe('order now');
   });
+});
+
+describe('a method of forecasting', () => {
+  const inGerman = (method: string) =>
+    methodWords(
+      method,
+      makeFormat({ locale: 'de-DE', units: de.units, currency: 'EUR', timeZone: 'Europe/Berlin' }),
+      de,
+    );
+
+  it.each([
+    ['exponential smoothing 0.03', 'exponentielle Glättung (0,03)'],
+    ['TSB 0.1/0.01', 'Teunter, Syntetos und Babai (0,1 / 0,01)'],
+    ['seasonal', 'Muster des Jahres'],
+    ['one that is newer 0.2', 'one that is newer (0,2)'],
+  ])('%s is said as %s', (method, words) => expect(inGerman(method)).toBe(words));
 });

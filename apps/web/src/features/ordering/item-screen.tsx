@@ -62,7 +62,7 @@ function Item({ answer }: { readonly answer: Answer }) {
       <Standing answer={answer} />
       <Forecast position={item.position} consumableId={item.consumable.id} />
       <Section title={t.orderingItem.policy}>
-        <ProposalDetails line={policy} />
+        <ProposalDetails line={policy} folded />
       </Section>
       {policy.lead !== null && (
         <LeadSection lead={policy.lead} supplierName={policy.supplier?.name ?? null} />

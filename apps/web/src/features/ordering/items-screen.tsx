@@ -1,9 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, Link } from '@tanstack/react-router';
-import { useFormat } from '../../app/use-format.js';
-import type { Format } from '../../text/format.js';
 import type { Text } from '../../text/text.js';
 import { useText } from '../../text/text-provider.js';
+import { ButtonLink } from '../../ui/button-link.js';
 import { Caution } from '../../ui/caution.js';
 import { type Column, DataTable } from '../../ui/data-table.js';
 import { EmptyState } from '../../ui/empty-state.js';
@@ -15,6 +14,7 @@ import { Amount } from '../../ui/values.js';
 import { type PlannedItem, plannedItemsQuery } from './api/planned-items.js';
 import { nameOf } from './names.js';
 import { NextMark } from './next-mark.js';
+import css from './parts.module.css';
 import { ITEM_SORTS, type ItemSort, NEXTS, sortItems } from './sort-items.js';
 
 const route = getRouteApi('/in/ordering/items');
@@ -33,19 +33,23 @@ export function ItemsScreen() {
       <PageHead title={w.title} lead={w.lead}>
         <PrintButton />
       </PageHead>
-      <Filters>
-        <SearchBox value={search.q} onSearch={(q) => change({ q })} />
-        <FilterSelect
-          label={w.next}
-          value={search.next}
-          choices={NEXTS.map((next) => ({ value: next, label: w.nexts[next] }))}
-          onChoose={(next) => change({ next })}
-        />
-      </Filters>
+      {query.data?.items.length !== 0 && (
+        <Filters>
+          <SearchBox value={search.q} onSearch={(q) => change({ q })} />
+          <FilterSelect
+            label={w.next}
+            value={search.next}
+            choices={NEXTS.map((next) => ({ value: next, label: w.nexts[next] }))}
+            onChoose={(next) => change({ next })}
+          />
+        </Filters>
+      )}
       <Loaded query={query}>
         {({ items }) =>
           items.length === 0 ? (
-            <EmptyState title={w.empty} hint={w.emptyHint} />
+            <EmptyState title={w.empty} hint={w.emptyHint}>
+              <ButtonLink to="/setup/consumables">{t.ordering.now.toConsumables}</ButtonLink>
+            </EmptyState>
           ) : (
             <ItemTable items={items} onSort={(sort) => change({ sort })} />
           )
@@ -63,7 +67,6 @@ interface TableProps {
 
 function ItemTable({ items, onSort }: TableProps) {
   const t = useText();
-  const format = useFormat();
   const { q, next, sort = 'next' } = route.useSearch();
   const wanted = q?.toLowerCase();
   const shown = items
@@ -72,7 +75,7 @@ function ItemTable({ items, onSort }: TableProps) {
   return (
     <DataTable<PlannedItem, ItemSort>
       label={t.orderingItems.title}
-      columns={columnsOf(t, format)}
+      columns={columnsOf(t)}
       rows={sortItems(shown, sort)}
       rowKey={({ consumable }) => consumable.id}
       sort={sort}
@@ -85,10 +88,14 @@ function textOf({ consumable }: PlannedItem): string {
   return `${nameOf(consumable)} ${consumable.category}`.toLowerCase();
 }
 
+/** A computed part of one has more digits than it deserves. */
+const glance = (value: string) =>
+  Math.abs(Number(value)) < 1 ? String(Number(Number(value).toPrecision(2))) : value;
+
 /** Beyond a year nobody counts days. */
 const YEAR = 366;
 
-function columnsOf(t: Text, format: Format): Column<PlannedItem, ItemSort>[] {
+function columnsOf(t: Text): Column<PlannedItem, ItemSort>[] {
   const w = t.orderingItems;
   const heads = w.columns;
   const amount = (value: (item: PlannedItem) => string) => (item: PlannedItem) => (
@@ -99,7 +106,11 @@ function columnsOf(t: Text, format: Format): Column<PlannedItem, ItemSort>[] {
     {
       ...{ id: 'name', head: heads.name, sort: name },
       cell: ({ consumable }) => (
-        <Link to="/ordering/items/$consumableId" params={{ consumableId: consumable.id }}>
+        <Link
+          to="/ordering/items/$consumableId"
+          params={{ consumableId: consumable.id }}
+          className={css.item}
+        >
           {nameOf(consumable)}
         </Link>
       ),
@@ -124,7 +135,7 @@ function columnsOf(t: Text, format: Format): Column<PlannedItem, ItemSort>[] {
     {
       ...{ id: 'point', head: heads.point, align: 'end' },
       cell: (item) =>
-        item.reorderPoint === null ? '–' : format.amount(item.reorderPoint, item.consumable.unit),
+        item.reorderPoint === null ? '–' : amount(() => glance(item.reorderPoint ?? '0'))(item),
     },
     {
       ...{ id: 'kind', head: heads.kind, wideOnly: true },

@@ -1,10 +1,10 @@
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
+import chart from '../../ui/chart/chart.module.css';
 import { Section } from '../../ui/section.js';
 import type { SupplierLead } from './api/list-proposals.js';
-import css from './chart.module.css';
 import { leadWords } from './line-words.js';
-import parts from './parts.module.css';
+import css from './parts.module.css';
 
 interface Props {
   readonly lead: SupplierLead;
@@ -33,17 +33,17 @@ export function LeadBars({ lead }: { readonly lead: SupplierLead }) {
   const most = Math.max(...shown.map(({ chance }) => Number(chance)));
   return (
     <>
-      <p className={parts.words}>
+      <p className={css.words}>
         {w.mean(format.number(Number(lead.mean).toFixed(1)), lead.p90)} {leadWords(lead, format, t)}
       </p>
-      <p className={parts.caption}>{w.picture}</p>
+      <p className={css.caption}>{w.picture}</p>
       <ul className={css.bars} aria-label={w.picture}>
         {shown.map(({ days, chance }) => (
           <li key={days}>
             <span>{format.number(String(days))}</span>
             <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
               <path
-                className={css.bar}
+                className={chart.bar}
                 d={`M0 0H${((Number(chance) / most) * 100).toFixed(1)}V10H0Z`}
               />
             </svg>

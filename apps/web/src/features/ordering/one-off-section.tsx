@@ -12,6 +12,7 @@ import { Loaded } from '../../ui/loaded.js';
 import { notify } from '../../ui/notice-store.js';
 import { RowButton } from '../../ui/row-button.js';
 import { Section } from '../../ui/section.js';
+import { useFocusKept } from '../../ui/use-focus-kept.js';
 import { useForm } from '../../ui/use-form.js';
 import { useReport } from '../../ui/use-report.js';
 import { markOneOff, type OneOff, oneOffsQuery, withdrawOneOff } from './api/marks.js';
@@ -30,20 +31,20 @@ export function OneOffSection({ consumableId }: { readonly consumableId: string 
     void navigate({ search: (old) => ({ ...old, do: what }), resetScroll: false });
   const query = useQuery(oneOffsQuery);
   const write = may('ordering.manage');
+  const own = (query.data?.marks ?? []).filter(
+    (mark) => mark.consumableId === consumableId && !mark.withdrawn,
+  );
+  const place = useFocusKept(own.length);
   return (
     <Section title={w.title} hint={w.hint}>
-      <Loaded query={query}>
-        {({ marks }) => (
-          <MarkedDays
-            marks={marks.filter((mark) => mark.consumableId === consumableId && !mark.withdrawn)}
-          />
+      <div ref={place} className={css.list}>
+        <Loaded query={query}>{() => <MarkedDays marks={own} />}</Loaded>
+        {write && (
+          <Button variant="default" className="tb-screen-only" onClick={() => open('mark')}>
+            {w.add}
+          </Button>
         )}
-      </Loaded>
-      {write && (
-        <Button variant="default" className="tb-screen-only" onClick={() => open('mark')}>
-          {w.add}
-        </Button>
-      )}
+      </div>
       <Dialog title={w.add} opened={write && doing === 'mark'} onClose={() => open(undefined)}>
         <MarkForm consumableId={consumableId} onClose={() => open(undefined)} />
       </Dialog>

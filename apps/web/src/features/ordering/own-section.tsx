@@ -8,6 +8,7 @@ import { micro } from '../../ui/drawn.js';
 import { DecimalField, NoteField, SelectField, WholeField } from '../../ui/fields.js';
 import { FieldRow, Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { Loaded } from '../../ui/loaded.js';
+import { More } from '../../ui/more.js';
 import { notify } from '../../ui/notice-store.js';
 import { Section } from '../../ui/section.js';
 import { type FieldErrors, useForm } from '../../ui/use-form.js';
@@ -30,7 +31,11 @@ export function OwnSection({ consumable }: { readonly consumable: Consumable }) 
   return (
     <Section title={w.title} hint={w.hint}>
       <Loaded query={query}>
-        {({ own }) => <OwnForm key={JSON.stringify(own)} consumable={consumable} own={own} />}
+        {({ own }) => (
+          <More summary={w.open} opened={Object.values(valuesOf(own)).some((text) => text !== '')}>
+            <OwnForm key={JSON.stringify(own)} consumable={consumable} own={own} />
+          </More>
+        )}
       </Loaded>
     </Section>
   );

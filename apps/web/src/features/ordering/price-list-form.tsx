@@ -6,6 +6,7 @@ import { DecimalField, SelectField, WholeField } from '../../ui/fields.js';
 import { FieldGroup, Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { notify } from '../../ui/notice-store.js';
 import { RowButton } from '../../ui/row-button.js';
+import { useFocusAfter } from '../../ui/use-focus-after.js';
 import { useForm } from '../../ui/use-form.js';
 import {
   PLANNING_CHANGES,
@@ -89,16 +90,22 @@ function Steps({ steps, errorAt, onChange }: StepsProps) {
       onChange(steps.map((each, at) => (at === i ? { ...each, [name]: value } : each))),
     error: errorAt(`prices[${i}].${name}`),
   });
+  const { place, focusAfter } = useFocusAfter();
   const key = Math.max(0, ...steps.map((each) => each.key)) + 1;
+  const focusOn = (at: number) =>
+    focusAfter(at < 0 ? 'button' : `[name="prices[${at}].fromPacks"]`);
   return (
-    <>
+    <div ref={place} className={css.rows}>
       {steps.map((step, i) => (
         <div key={step.key} className={css.triple}>
           <WholeField label={w.fromPacks} {...field(i, 'fromPacks')} />
           <DecimalField label={w.packPrice} unit={currency} {...field(i, 'packPrice')} />
           <RowButton
             label={w.removePrice(String(i + 1))}
-            onClick={() => onChange(steps.filter((each) => each !== step))}
+            onClick={() => {
+              onChange(steps.filter((each) => each !== step));
+              focusOn(Math.min(i, steps.length - 2));
+            }}
           >
             {w.remove}
           </RowButton>
@@ -107,13 +114,15 @@ function Steps({ steps, errorAt, onChange }: StepsProps) {
       <div>
         <Button
           variant="default"
-          onClick={() =>
-            onChange([...steps, { key, fromPacks: steps.length === 0 ? '1' : '', packPrice: '' }])
-          }
+          onClick={() => {
+            const fromPacks = steps.length === 0 ? '1' : '';
+            onChange([...steps, { key, fromPacks, packPrice: '' }]);
+            focusOn(steps.length);
+          }}
         >
           {w.addPrice}
         </Button>
       </div>
-    </>
+    </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
+import { More } from '../../ui/more.js';
 import type { Proposal } from './api/list-proposals.js';
 import { FiguresTable } from './figures-table.js';
 import { InsteadList } from './instead-list.js';
@@ -7,8 +8,14 @@ import { assumedWords, leadWords } from './line-words.js';
 import { OutlookTable } from './outlook-table.js';
 import css from './parts.module.css';
 
+interface Props {
+  readonly line: Proposal;
+  /** The single figures only for who asks for them. */
+  readonly folded?: boolean;
+}
+
 /** Everything behind a proposal: figures, what it does to the shelf, what was assumed, other ways. */
-export function ProposalDetails({ line }: { readonly line: Proposal }) {
+export function ProposalDetails({ line, folded = false }: Props) {
   const t = useText();
   const w = t.ordering;
   const format = useFormat();
@@ -27,8 +34,16 @@ export function ProposalDetails({ line }: { readonly line: Proposal }) {
         <OutlookTable line={line} />
       </section>
       <section className={css.across}>
-        <h4>{w.figuresTitle}</h4>
-        <FiguresTable line={line} />
+        {folded ? (
+          <More summary={w.figuresTitle}>
+            <FiguresTable line={line} />
+          </More>
+        ) : (
+          <>
+            <h4>{w.figuresTitle}</h4>
+            <FiguresTable line={line} />
+          </>
+        )}
       </section>
       {(line.assumed.length > 0 || line.lead !== null) && (
         <section className={css.across}>

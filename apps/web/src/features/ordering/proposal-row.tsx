@@ -1,9 +1,10 @@
 import { TextInput } from '@mantine/core';
 import { Link } from '@tanstack/react-router';
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import { useMay } from '../../app/session.js';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
+import { More } from '../../ui/more.js';
 import { Money } from '../../ui/values.js';
 import type { Proposal } from './api/list-proposals.js';
 import { LineMarks } from './line-marks.js';
@@ -74,7 +75,6 @@ interface RowProps {
 function Row({ line, about, children }: RowProps) {
   const t = useText();
   const format = useFormat();
-  const [opened, setOpened] = useState(false);
   const why = whyOf(line, format, t);
   const { consumable } = line;
   return (
@@ -91,11 +91,10 @@ function Row({ line, about, children }: RowProps) {
       </div>
       {children}
       <div className={css.across}>
-        <UseStrip line={line} />
-        <details onToggle={(event) => setOpened(event.currentTarget.open)}>
-          <summary>{t.ordering.now.details}</summary>
-          {opened && <ProposalDetails line={line} />}
-        </details>
+        <UseStrip line={line} withKey={false} />
+        <More summary={t.ordering.now.details}>
+          <ProposalDetails line={line} />
+        </More>
       </div>
     </li>
   );

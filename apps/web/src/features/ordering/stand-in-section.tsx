@@ -10,6 +10,7 @@ import { Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { notify } from '../../ui/notice-store.js';
 import { RowButton } from '../../ui/row-button.js';
 import { Section } from '../../ui/section.js';
+import { useFocusKept } from '../../ui/use-focus-kept.js';
 import { useForm } from '../../ui/use-form.js';
 import { useReport } from '../../ui/use-report.js';
 import {
@@ -38,14 +39,17 @@ export function StandInSection({ consumable }: { readonly consumable: Consumable
   const others = items.map((item) => item.consumable).filter(({ id }) => id !== consumable.id);
   const own = pairs.filter((pair) => pair.consumableId === consumable.id && !pair.withdrawn);
   const write = may('ordering.manage');
+  const place = useFocusKept(own.length);
   return (
     <Section title={w.title} hint={w.hint}>
-      <Pairs pairs={own} others={others} />
-      {write && (
-        <Button variant="default" className="tb-screen-only" onClick={() => open('stand-in')}>
-          {w.add}
-        </Button>
-      )}
+      <div ref={place} className={css.list}>
+        <Pairs pairs={own} others={others} />
+        {write && (
+          <Button variant="default" className="tb-screen-only" onClick={() => open('stand-in')}>
+            {w.add}
+          </Button>
+        )}
+      </div>
       <Dialog
         title={w.title}
         opened={write && doing === 'stand-in'}

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
+import { ButtonLink } from '../../ui/button-link.js';
 import { Caution } from '../../ui/caution.js';
 import { micro } from '../../ui/drawn.js';
 import { EmptyState } from '../../ui/empty-state.js';
@@ -11,10 +12,12 @@ import { PrintButton } from '../../ui/print-button.js';
 import { Section } from '../../ui/section.js';
 import { Money } from '../../ui/values.js';
 import { type ProposalList, proposalsQuery } from './api/list-proposals.js';
+import { plannedItemsQuery } from './api/planned-items.js';
 import { BasketSection } from './basket-section.js';
 import { formatSum } from './price-of.js';
 import { StuckRow } from './proposal-row.js';
 import css from './to-order.module.css';
+import { StripKey } from './use-strip.js';
 
 /** What to order now, one order per supplier. */
 export function ToOrderScreen() {
@@ -36,7 +39,7 @@ function Due({ list }: { readonly list: ProposalList }) {
       <PageHead title={w.title} lead={w.lead(format.day(list.asOf))}>
         <PrintButton />
       </PageHead>
-      {nothing ? <EmptyState title={w.empty} hint={w.emptyHint} /> : <Sums list={list} />}
+      {nothing ? <NothingDue /> : <Sums list={list} />}
       {list.orders.map((basket) => (
         <BasketSection key={basket.supplier?.id ?? ''} basket={basket} />
       ))}
@@ -50,6 +53,24 @@ function Due({ list }: { readonly list: ProposalList }) {
         </Section>
       )}
     </>
+  );
+}
+
+/** A practice that has entered nothing yet is told where to begin, others what comes next. */
+function NothingDue() {
+  const w = useText().ordering.now;
+  const items = useQuery(plannedItemsQuery).data?.items;
+  if (items === undefined) return null;
+  return items.length === 0 ? (
+    <EmptyState title={w.first} hint={w.firstHint}>
+      <ButtonLink to="/setup/consumables">{w.toConsumables}</ButtonLink>
+    </EmptyState>
+  ) : (
+    <EmptyState title={w.empty} hint={w.emptyHint}>
+      <ButtonLink to="/ordering/items" variant="default">
+        {w.toItems}
+      </ButtonLink>
+    </EmptyState>
   );
 }
 
@@ -68,6 +89,7 @@ function Sums({ list }: { readonly list: ProposalList }) {
           </Figure>
         )}
       </Figures>
+      {list.orders.length > 0 && <StripKey />}
     </div>
   );
 }

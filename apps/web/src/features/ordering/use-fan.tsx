@@ -1,14 +1,14 @@
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
+import { axisTo, largestOf } from '../../ui/chart/axis.js';
+import css from '../../ui/chart/chart.module.css';
+import { ChartKey, KEY } from '../../ui/chart/chart-key.js';
+import { footOf, PLOT, Plot, plotX, plotY } from '../../ui/chart/plot.js';
 import { DataTable } from '../../ui/data-table.js';
+import { micro } from '../../ui/drawn.js';
 import { Section } from '../../ui/section.js';
 import type { ItemForecast } from './api/planned-items.js';
-import { marksTo } from './axis.js';
-import css from './chart.module.css';
-import { Scale } from './scale.js';
 import { TableLink } from './table-link.js';
-
-const [WIDE, HIGH] = [1000, 220];
 
 type Horizon = ItemForecast['horizons'][number];
 
@@ -27,80 +27,51 @@ export function UseFan({ forecast, position, asTable }: Props) {
   const w = useText().orderingItem.fan;
   const format = useFormat();
   const { horizons, consumable } = forecast;
-  const { unit } = consumable;
   const last = horizons.at(-1)?.days ?? 1;
-  const highest = Math.max(...horizons.map((each) => Number(quantile(each, '0.95'))));
-  const marks = marksTo(Math.max(highest, 1e-6));
-  const end = marks.at(-1) ?? 1;
-  const y = (value: number) => (HIGH - (Math.min(value, end) / end) * HIGH).toFixed(1);
+  const axis = axisTo(largestOf(horizons.map((each) => micro(quantile(each, '0.95')))), {
+    most: 4,
+  });
   const along = (level: string) => [
-    `0 ${HIGH}`,
+    `0 ${PLOT.high}`,
     ...horizons.map(
-      (each) => `${((each.days / last) * WIDE).toFixed(1)} ${y(Number(quantile(each, level)))}`,
+      (each) => `${plotX(each.days / last)} ${plotY(axis, micro(quantile(each, level)))}`,
     ),
   ];
   const band = (low: string, high: string) =>
     `M${[...along(high), ...along(low).reverse()].join('L')}Z`;
-  const there = Number(position);
+  const there = micro(position);
+  const months = horizons.filter(({ days }) => days % 30 === 0);
   return (
     <Section title={w.title} hint={w.hint} aside={<TableLink of="fan" asTable={asTable} />}>
-      <div className={css.chart} role="img" aria-label={w.picture(last)}>
-        <Scale marks={marks} unit={unit} />
-        <svg
-          aria-hidden="true"
-          className={css.picture}
-          viewBox={`0 0 ${WIDE} ${HIGH}`}
-          preserveAspectRatio="none"
-        >
-          {marks.map((mark) => (
-            <path key={mark} className={css.grid} d={`M0 ${y(mark)}H${WIDE}`} />
-          ))}
-          <path className={css.outer} d={band('0.05', '0.95')} />
-          <path className={css.inner} d={band('0.25', '0.75')} />
-          <path className={css.line} d={`M${along('0.5').join('L')}`} />
-          {there >= 0 && there <= end && (
-            <path className={css.level} d={`M0 ${y(there)}H${WIDE}`} />
-          )}
-        </svg>
-        <div className={css.foot}>
-          {horizons
-            .filter(({ days }) => days % 30 === 0)
-            .map(({ days }) => (
-              <span
-                key={days}
-                style={{ left: `${(days / last) * 100}%` }}
-                data-edge={days === last ? 'last' : undefined}
-              >
-                {format.quantity(String(days), 'days')}
-              </span>
-            ))}
-        </div>
-      </div>
-      <FanKey position={format.amount(position, unit)} />
+      <Plot
+        label={w.picture(last)}
+        axis={axis}
+        unit={consumable.unit}
+        foot={footOf(months, ({ days }) => ({
+          ...{ key: String(days), at: days / last },
+          words: format.quantity(String(days), 'days'),
+        }))}
+      >
+        <path className={css.outer} d={band('0.05', '0.95')} />
+        <path className={css.inner} d={band('0.25', '0.75')} />
+        <path className={css.line} d={`M${along('0.5').join('L')}`} />
+        {there >= 0n && there <= axis.end && (
+          <path className={css.dashed} d={`M0 ${plotY(axis, there)}H${PLOT.wide}`} />
+        )}
+      </Plot>
+      <ChartKey
+        entries={[
+          { words: w.band, shapes: [{ look: css.outer, path: KEY.box }] },
+          { words: w.inner, shapes: [{ look: css.inner, path: KEY.box }] },
+          { words: w.middle, shapes: [{ look: css.line, path: KEY.line }] },
+          {
+            words: `${w.position}: ${format.amount(position, consumable.unit)}`,
+            shapes: [{ look: css.dashed, path: KEY.line }],
+          },
+        ]}
+      />
       {asTable && <FanTable forecast={forecast} />}
     </Section>
-  );
-}
-
-function FanKey({ position }: { readonly position: string }) {
-  const w = useText().orderingItem.fan;
-  const marks = [
-    [css.outer, 'M1 1H27V11H1Z', w.band],
-    [css.inner, 'M1 1H27V11H1Z', w.inner],
-    [css.line, 'M0 6H28', w.middle],
-    [css.level, 'M0 6H28', `${w.position}: ${position}`],
-  ] as const;
-  return (
-    <p className={css.key}>
-      {marks.map(([look, path, words]) => (
-        <span key={words}>
-          <svg viewBox="0 0 28 12" aria-hidden="true">
-            <path className={look} d={path} />
-          </svg>
-          {words}
-        </span>
-      ))}
-    </p>
   );
 }
 

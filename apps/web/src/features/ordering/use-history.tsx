@@ -1,18 +1,16 @@
+import { isWholeUnit } from '#lib/measure';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
+import { axisTo, largestOf, markText, ONE } from '../../ui/chart/axis.js';
+import css from '../../ui/chart/chart.module.css';
+import { ChartKey, KEY } from '../../ui/chart/chart-key.js';
+import { footOf, Plot, plotX, plotY } from '../../ui/chart/plot.js';
 import { DataTable } from '../../ui/data-table.js';
 import { EmptyState } from '../../ui/empty-state.js';
 import { Section } from '../../ui/section.js';
 import type { ItemForecast } from './api/planned-items.js';
-import { marksTo } from './axis.js';
-import css from './chart.module.css';
-import { Scale } from './scale.js';
 import { TableLink } from './table-link.js';
 import { type ShownWeek, shownWeeks } from './weeks.js';
-
-const [WIDE, HIGH] = [1000, 220];
-/** At most so many weeks are named below the picture. */
-const NAMED = 6;
 
 interface Props {
   readonly forecast: ItemForecast;
@@ -52,99 +50,56 @@ interface WeeksProps {
 function WeekChart({ weeks, unit }: WeeksProps) {
   const w = useText().orderingItem.history;
   const format = useFormat();
-  const marks = marksTo(Math.max(...weeks.map((week) => week.demand + week.oneOff)));
-  const end = marks.at(-1) ?? 1;
-  const slot = WIDE / weeks.length;
-  const y = (value: number) => HIGH - (value / end) * HIGH;
-  const bar = (i: number, from: number, to: number) => {
-    const [x, wide] = [i * slot + slot * 0.15, slot * 0.7];
-    const [at, width] = [x.toFixed(1), wide.toFixed(1)];
-    return `M${at} ${y(from).toFixed(1)}h${width}V${y(to).toFixed(1)}h-${width}Z`;
+  const axis = axisTo(largestOf(weeks.map((week) => week.demand + week.oneOff)), {
+    most: 4,
+    ...(isWholeUnit(unit) ? { finest: ONE } : {}),
+  });
+  const middle = (i: number) => (i + 0.5) / weeks.length;
+  const wide = plotX(0.7 / weeks.length);
+  const bar = (i: number, from: bigint, to: bigint) => {
+    const [low, high] = [plotY(axis, from), plotY(axis, to)];
+    return to === from
+      ? ''
+      : `M${plotX((i + 0.15) / weeks.length)} ${low}h${wide}V${high}h-${wide}Z`;
   };
-  const every = Math.ceil(weeks.length / NAMED);
   const day = (week: ShownWeek | undefined) => format.day(week?.monday ?? '2000-01-03');
   return (
     <>
-      <div
-        className={css.chart}
-        role="img"
-        aria-label={w.picture(day(weeks[0]), day(weeks.at(-1)))}
+      <Plot
+        label={w.picture(day(weeks[0]), day(weeks.at(-1)))}
+        axis={axis}
+        unit={unit}
+        foot={footOf(weeks, ({ monday }, i) => ({
+          ...{ key: monday, at: middle(i), words: format.dayShort(monday) },
+        }))}
+        below={weeks.map(
+          (week, i) =>
+            week.shortDays > 0 && (
+              <svg
+                key={week.monday}
+                aria-hidden="true"
+                viewBox="0 0 10 9"
+                style={{ left: `${middle(i) * 100}%` }}
+              >
+                <path className={css.wedge} d="M5 0L10 9H0Z" />
+              </svg>
+            ),
+        )}
       >
-        <Scale marks={marks} unit={unit} />
-        <svg
-          aria-hidden="true"
-          className={css.picture}
-          viewBox={`0 0 ${WIDE} ${HIGH}`}
-          preserveAspectRatio="none"
-        >
-          {marks.map((mark) => (
-            <path key={mark} className={css.grid} d={`M0 ${y(mark)}H${WIDE}`} />
-          ))}
-          <path
-            className={css.bar}
-            d={weeks.map((week, i) => (week.demand > 0 ? bar(i, 0, week.demand) : '')).join('')}
-          />
-          <path
-            className={css.left}
-            d={weeks
-              .map((week, i) =>
-                week.oneOff > 0 ? bar(i, week.demand, week.demand + week.oneOff) : '',
-              )
-              .join('')}
-          />
-        </svg>
-        <div className={css.foot}>
-          {weeks.map(
-            (week, i) =>
-              week.shortDays > 0 && (
-                <svg
-                  key={week.monday}
-                  viewBox="0 0 10 9"
-                  aria-hidden="true"
-                  style={{ left: `${((i + 0.5) / weeks.length) * 100}%` }}
-                >
-                  <path d="M5 0L10 9H0Z" />
-                </svg>
-              ),
-          )}
-          {weeks.map(
-            (week, i) =>
-              (weeks.length - 1 - i) % every === 0 && (
-                <span key={week.monday} style={{ left: `${((i + 0.5) / weeks.length) * 100}%` }}>
-                  {format.dayShort(week.monday)}
-                </span>
-              ),
-          )}
-        </div>
-      </div>
-      <WeekKey />
+        <path className={css.bar} d={weeks.map(({ demand }, i) => bar(i, 0n, demand)).join('')} />
+        <path
+          className={css.open}
+          d={weeks.map(({ demand, oneOff }, i) => bar(i, demand, demand + oneOff)).join('')}
+        />
+      </Plot>
+      <ChartKey
+        entries={[
+          { words: w.demand, shapes: [{ look: css.bar, path: KEY.bar }] },
+          { words: w.oneOff, shapes: [{ look: css.open, path: KEY.bar }] },
+          { words: w.short, shapes: [{ look: css.wedge, path: KEY.wedge }] },
+        ]}
+      />
     </>
-  );
-}
-
-function WeekKey() {
-  const w = useText().orderingItem.history;
-  return (
-    <p className={css.key}>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.bar} d="M8 0H20V12H8Z" />
-        </svg>
-        {w.demand}
-      </span>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.left} d="M8 1H20V11H8Z" />
-        </svg>
-        {w.oneOff}
-      </span>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.mark} d="M14 1L20 11H8Z" />
-        </svg>
-        {w.short}
-      </span>
-    </p>
   );
 }
 
@@ -160,15 +115,13 @@ function WeekTable({ weeks, unit }: WeeksProps) {
         { id: 'week', head: w.week, cell: (week) => format.day(week.monday) },
         {
           ...{ id: 'amount', head: w.amount, align: 'end' },
-          cell: (week) => format.amount(String(Number(week.demand.toFixed(6))), unit),
+          cell: (week) => format.amount(markText(week.demand), unit),
         },
         {
           ...{ id: 'marks', head: w.marks },
           cell: ({ oneOff, shortDays }) =>
             [
-              oneOff > 0
-                ? `${format.amount(String(Number(oneOff.toFixed(6))), unit)} ${w.oneOff}`
-                : '',
+              oneOff > 0n ? `${format.amount(markText(oneOff), unit)} ${w.oneOff}` : '',
               shortDays > 0 ? `${shortDays} × ${w.short}` : '',
             ]
               .filter((part) => part !== '')

@@ -71,6 +71,7 @@ function Editor({ order, onTyped, onOpen }: Props & { readonly onOpen: (order: O
     <DraftFields
       form={form}
       submit={w.save}
+      untouched={!dirty}
       freight={order.freightByTerms ? typed(order.freight) : undefined}
       hint={order.state === 'approved' ? w.takesApprovalBack : undefined}
     >

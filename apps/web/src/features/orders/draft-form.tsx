@@ -12,6 +12,7 @@ import {
 } from '../../ui/fields.js';
 import { FieldRow, Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { Section } from '../../ui/section.js';
+import { useFocusAfter } from '../../ui/use-focus-after.js';
 import { useForm } from '../../ui/use-form.js';
 import type { Order } from './api/get-order.js';
 import { type Pack, packsQuery, suppliersQuery } from './api/list-goods.js';
@@ -45,20 +46,24 @@ interface Props {
   readonly hint?: string | undefined;
   /** What the terms of the supplier come to, where nobody says otherwise. */
   readonly freight?: string | undefined;
+  /** Nothing is typed that had to be saved. */
+  readonly untouched?: boolean;
   /** More buttons beside the one that saves. */
   readonly children?: ReactNode;
 }
 
-export function DraftFields({ form, submit, hint, freight = '', children }: Props) {
+export function DraftFields(props: Props) {
+  const { form, submit, hint, freight = '', untouched = false, children } = props;
   const t = useText();
   const w = t.orders.draft;
   const { currency } = useFormat();
   return (
     <Form form={form}>
-      <SupplierField form={form} />
+      <div className={css.supplier}>
+        <SupplierField form={form} />
+      </div>
       <Section title={t.orders.lines}>
-        <DraftLines form={form} />
-        <AddGoods form={form} />
+        <Lines form={form} />
       </Section>
       <FieldRow>
         <DecimalField
@@ -78,7 +83,9 @@ export function DraftFields({ form, submit, hint, freight = '', children }: Prop
       <NoteField label={w.note} hint={t.orders.optional} maxLength={1000} {...form.field('note')} />
       {hint !== undefined && <p className={css.quiet}>{hint}</p>}
       <FormActions>
-        <SubmitButton form={form}>{submit}</SubmitButton>
+        <SubmitButton form={form} quiet={untouched}>
+          {submit}
+        </SubmitButton>
         {children}
       </FormActions>
     </Form>
@@ -127,7 +134,23 @@ function useLines(form: DraftForm) {
   };
 }
 
-function DraftLines({ form }: { readonly form: DraftForm }) {
+/** After a line has come or gone, the keyboard stands where the work goes on. */
+function Lines({ form }: { readonly form: DraftForm }) {
+  const { place, focusAfter } = useFocusAfter();
+  return (
+    <div ref={place}>
+      <DraftLines form={form} focusAfter={focusAfter} />
+      <AddGoods form={form} focusAfter={focusAfter} />
+    </div>
+  );
+}
+
+interface LinesProps {
+  readonly form: DraftForm;
+  readonly focusAfter: (selector: string) => void;
+}
+
+function DraftLines({ form, focusAfter }: LinesProps) {
   const w = useText().orders.draft;
   const { currency } = useFormat();
   const { lines, change, remove } = useLines(form);
@@ -153,7 +176,16 @@ function DraftLines({ form }: { readonly form: DraftForm }) {
             {...field(at, 'packPrice')}
           />
           <div className={css.remove}>
-            <Button variant="subtle" aria-label={w.remove(line.goods)} onClick={() => remove(at)}>
+            <Button
+              variant="subtle"
+              aria-label={w.remove(line.goods)}
+              onClick={() => {
+                remove(at);
+                // Onto the line that moves up, or the last one, or what adds lines.
+                const next = Math.min(at + 1, lines.length - 1);
+                focusAfter(next < 1 ? '[role="combobox"]' : `li:nth-child(${next}) input`);
+              }}
+            >
               {w.removeShort}
             </Button>
           </div>
@@ -164,7 +196,7 @@ function DraftLines({ form }: { readonly form: DraftForm }) {
 }
 
 /** Choosing a pack adds a line of it; what the supplier usually delivers stands first. */
-function AddGoods({ form }: { readonly form: DraftForm }) {
+function AddGoods({ form, focusAfter }: LinesProps) {
   const w = useText().orders.draft;
   const packs = useQuery(packsQuery).data ?? [];
   const { lines, add } = useLines(form);
@@ -187,7 +219,9 @@ function AddGoods({ form }: { readonly form: DraftForm }) {
         error={form.errorAt('add')}
         onValue={(id) => {
           const pack = packs.find((each) => each.id === id);
-          if (pack) add(pack);
+          if (!pack) return;
+          add(pack);
+          focusAfter(`li:nth-child(${lines.length + 1}) input`);
         }}
       />
     </div>

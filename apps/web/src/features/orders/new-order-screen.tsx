@@ -1,8 +1,11 @@
+import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { useBooking } from '../../api/use-booking.js';
 import { useText } from '../../text/text-provider.js';
 import { ButtonLink } from '../../ui/button-link.js';
+import { EmptyState } from '../../ui/empty-state.js';
 import { PageHead } from '../../ui/page-head.js';
+import { suppliersQuery } from './api/list-goods.js';
 import { createOrder } from './api/save-order.js';
 import { type Draft, draftBody, EMPTY_DRAFT } from './draft.js';
 import { DraftFields, useDraftForm } from './draft-form.js';
@@ -12,6 +15,7 @@ export function NewOrderScreen() {
   const t = useText();
   const w = t.orders.draft;
   const navigate = useNavigate();
+  const suppliers = useQuery(suppliersQuery);
   const { book } = useBooking({
     send: (draft: Draft, key) => createOrder(draftBody(draft), key),
     changes: [['orders']],
@@ -24,11 +28,17 @@ export function NewOrderScreen() {
   return (
     <>
       <PageHead title={w.title} lead={w.lead} />
-      <DraftFields form={form} submit={w.begin}>
-        <ButtonLink to="/ordering/orders" variant="default">
-          {t.ui.cancel}
-        </ButtonLink>
-      </DraftFields>
+      {suppliers.data?.length === 0 ? (
+        <EmptyState title={w.noSuppliers} hint={w.noSuppliersHint}>
+          <ButtonLink to="/setup/suppliers">{w.toSuppliers}</ButtonLink>
+        </EmptyState>
+      ) : (
+        <DraftFields form={form} submit={w.begin}>
+          <ButtonLink to="/ordering/orders" variant="default">
+            {t.ui.cancel}
+          </ButtonLink>
+        </DraftFields>
+      )}
     </>
   );
 }

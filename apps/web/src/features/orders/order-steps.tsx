@@ -61,7 +61,8 @@ export function OrderSteps({ order, typed }: Props) {
         .filter(({ needs }) => may(needs))
         .map(({ dialog, main = false }) => (
           <Button
-            key={dialog}
+            // One main button through all states: the keyboard stays on it when a step is done.
+            key={main ? 'main' : dialog}
             variant={main ? 'filled' : 'default'}
             disabled={typed || (dialog === 'approve' && barred)}
             onClick={() =>

@@ -52,7 +52,7 @@ export function OrdersScreen() {
             cursor={search.cursor}
             nextCursor={page.nextCursor}
             onCursor={(cursor) => open({ cursor })}
-            empty={filtered ? undefined : <EmptyState title={w.empty} hint={w.emptyHint} />}
+            empty={filtered ? undefined : <NoOrders />}
           />
         )}
       </Loaded>
@@ -60,6 +60,17 @@ export function OrdersScreen() {
         <RulesDialog opened={search.do === 'rules'} onClose={() => open({ do: undefined })} />
       )}
     </>
+  );
+}
+
+function NoOrders() {
+  const t = useText();
+  return (
+    <EmptyState title={t.orders.empty} hint={t.orders.emptyHint}>
+      <ButtonLink to="/ordering" variant="default">
+        {t.orders.toProposals}
+      </ButtonLink>
+    </EmptyState>
   );
 }
 

@@ -4,6 +4,7 @@ import { Section } from '../../ui/section.js';
 import type { Order, OrderLine } from './api/get-order.js';
 import { goodsName } from './api/list-goods.js';
 import css from './orders.module.css';
+import { proposedWords } from './why-words.js';
 
 /** Why lines of a draft were proposed, on the day on which they were. */
 export function ProposedList({ order }: { readonly order: Order }) {
@@ -26,14 +27,16 @@ interface Props {
 
 /** What the proposal said of a line, behind a word that opens it. */
 export function Why({ line: { proposed }, title }: Props) {
-  const w = useText().orders;
-  const { amount } = useFormat();
+  const t = useText();
+  const format = useFormat();
   if (proposed === null) return null;
+  const packs = format.amount(String(proposed.packs), 'packs');
   return (
     <details className={css.why}>
       <summary>{title}</summary>
       <p>
-        {w.proposed(amount(String(proposed.packs), 'packs'))}. {proposed.sentence}
+        {t.orders.proposed(packs)}.{' '}
+        {proposedWords(proposed.figures, format, t) ?? proposed.sentence}
       </p>
     </details>
   );

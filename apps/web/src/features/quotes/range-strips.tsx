@@ -1,6 +1,10 @@
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
-import { drawnShare, micro } from '../../ui/drawn.js';
+import { type Axis, bareAxis } from '../../ui/chart/axis.js';
+import chart from '../../ui/chart/chart.module.css';
+import { ChartKey, KEY } from '../../ui/chart/chart-key.js';
+import { STRIP, Strip, stripX } from '../../ui/chart/strips.js';
+import { micro } from '../../ui/drawn.js';
 import type { Quote, Way } from './api/make-quote.js';
 import css from './strips.module.css';
 import { codeOf } from './ways.js';
@@ -12,12 +16,11 @@ interface Props {
 /** What the material of each way will likely come to, as a strip; the words beside it say the same. */
 export function RangeStrips({ quote }: Props) {
   const w = useText().quotes;
-  const largest = quote.ways.reduce((most, { materialRange, material }) => {
-    const end = micro(materialRange?.p90 ?? material);
-    return end > most ? end : most;
-  }, 0n);
-  // A little room beyond the dearest, so that its mark is not cut off.
-  const end = (largest * 105n) / 100n;
+  const axis = bareAxis(
+    quote.ways.flatMap(({ materialRange, material }) =>
+      [materialRange?.p90 ?? material, material].map(micro),
+    ),
+  );
   return (
     <div>
       {quote.ways.some(({ materialRange }) => materialRange !== null) && <Key />}
@@ -25,7 +28,7 @@ export function RangeStrips({ quote }: Props) {
         {quote.ways.map((way) => (
           <li key={way.way}>
             <span className={css.name}>{w.ways[codeOf(way)]}</span>
-            <Strip way={way} end={end} />
+            <WayStrip way={way} axis={axis} />
           </li>
         ))}
       </ul>
@@ -33,33 +36,28 @@ export function RangeStrips({ quote }: Props) {
   );
 }
 
-const WIDE = 1000;
+interface StripProps {
+  readonly way: Way;
+  readonly axis: Axis;
+}
 
-function Strip({ way, end }: { readonly way: Way; readonly end: bigint }) {
+function WayStrip({ way, axis }: StripProps) {
   const w = useText().quotes;
   const format = useFormat();
   const { materialRange: range, contributionRange, recorded } = way;
   if (range === null || contributionRange === null) {
     return <p className={css.none}>{w.noRange(format.number(String(recorded)))}</p>;
   }
-  const at = (amount: string) => drawnShare(micro(amount), end) * WIDE;
-  const [p10, p50, p90, planned] = [range.p10, range.p50, range.p90, way.material].map(at);
-  const [low, middle, high] = [range.p10, range.p50, range.p90].map(format.money);
-  const words = w.range(low ?? '', middle ?? '', high ?? '');
+  const x = (amount: string) => stripX(axis, micro(amount));
+  const words = w.range(format.money(range.p10), format.money(range.p50), format.money(range.p90));
   return (
     <>
-      <svg
-        role="img"
-        aria-label={`${w.ways[codeOf(way)]}: ${words}`}
-        className={css.strip}
-        viewBox={`0 0 ${WIDE} 28`}
-        preserveAspectRatio="none"
-      >
-        <path className={css.line} d={`M0 14H${WIDE}`} />
-        <path className={css.band} d={`M${p10} 6H${p90}V22H${p10}Z`} />
-        <path className={css.planned} d={`M${planned} 1V27`} />
-        <path className={css.middle} d={`M${p50} 4V24`} />
-      </svg>
+      <Strip label={`${w.ways[codeOf(way)]}: ${words}`}>
+        <path className={chart.grid} d={`M0 15H${STRIP.wide}`} />
+        <path className={chart.band} d={`M${x(range.p10)} 7H${x(range.p90)}V23H${x(range.p10)}Z`} />
+        <path className={chart.dashed} d={`M${x(way.material)} 1V29`} />
+        <path className={chart.middle} d={`M${x(range.p50)} 5V25`} />
+      </Strip>
       <p className={css.words}>
         {words}
         <span>
@@ -77,25 +75,12 @@ function Strip({ way, end }: { readonly way: Way; readonly end: bigint }) {
 function Key() {
   const { key } = useText().quotes;
   return (
-    <p className={css.key}>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.band} d="M2 1H26V11H2Z" />
-        </svg>
-        {key.band}
-      </span>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.middle} d="M14 0V12" />
-        </svg>
-        {key.middle}
-      </span>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.planned} d="M14 0V12" />
-        </svg>
-        {key.planned}
-      </span>
-    </p>
+    <ChartKey
+      entries={[
+        { words: key.band, shapes: [{ look: chart.band, path: KEY.box }] },
+        { words: key.middle, shapes: [{ look: chart.middle, path: KEY.tick }] },
+        { words: key.planned, shapes: [{ look: chart.dashed, path: KEY.tick }] },
+      ]}
+    />
   );
 }

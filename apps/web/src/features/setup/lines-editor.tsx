@@ -2,6 +2,7 @@ import { Button, NativeSelect } from '@mantine/core';
 import { type ReactNode, useRef, useState } from 'react';
 import { useText } from '../../text/text-provider.js';
 import { Section } from '../../ui/section.js';
+import { useFocusAfter } from '../../ui/use-focus-after.js';
 import type { Driver } from './api/get-template.js';
 import { DRIVERS } from './drivers.js';
 import css from './editor.module.css';
@@ -9,7 +10,6 @@ import type { LineActions } from './line-actions.js';
 import { LineRow } from './line-row.js';
 import { type DraftLine, inOrder, liveLineErrors, moved, newLine } from './template-draft.js';
 import { EXAMPLE_PLACE } from './use-example.js';
-import { useFocusAfter } from './use-focus-after.js';
 import type { TemplateForm } from './use-template-form.js';
 
 interface Props {

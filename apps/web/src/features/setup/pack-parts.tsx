@@ -8,6 +8,7 @@ import { asDecimal } from '../../ui/decimal-text.js';
 import { Form, FormActions, SubmitButton } from '../../ui/form.js';
 import { Loaded } from '../../ui/loaded.js';
 import { notify } from '../../ui/notice-store.js';
+import { useFocusKept } from '../../ui/use-focus-kept.js';
 import { useForm } from '../../ui/use-form.js';
 import { consumablesQuery } from './api/list-consumables.js';
 import type { Presentation } from './api/list-presentations.js';
@@ -64,6 +65,7 @@ function Editor({ pack, found, onClose }: Props & { readonly found: PackParts })
     },
   });
   const { parts } = form.values;
+  const place = useFocusKept(parts.length);
   const change = (key: string, part: Partial<Part>) => {
     form.set(
       'parts',
@@ -74,25 +76,27 @@ function Editor({ pack, found, onClose }: Props & { readonly found: PackParts })
   return (
     <Form form={form}>
       <p>{w.lead}</p>
-      {parts.map((part, i) => (
-        <PartRow
-          key={part.key}
-          part={part}
-          number={i + 1}
-          error={form.errorAt(part.key)}
-          onChange={(changed) => change(part.key, changed)}
-          onRemove={() =>
-            form.set(
-              'parts',
-              parts.filter((one) => one.key !== part.key),
-            )
-          }
-        />
-      ))}
-      <div>
-        <Button variant="default" onClick={() => form.set('parts', [...parts, emptyPart()])}>
-          {w.add}
-        </Button>
+      <div ref={place} className={css.parts}>
+        {parts.map((part, i) => (
+          <PartRow
+            key={part.key}
+            part={part}
+            number={i + 1}
+            error={form.errorAt(part.key)}
+            onChange={(changed) => change(part.key, changed)}
+            onRemove={() =>
+              form.set(
+                'parts',
+                parts.filter((one) => one.key !== part.key),
+              )
+            }
+          />
+        ))}
+        <div>
+          <Button variant="default" onClick={() => form.set('parts', [...parts, emptyPart()])}>
+            {w.add}
+          </Button>
+        </div>
       </div>
       <FormActions>
         <SubmitButton form={form}>{t.ui.save}</SubmitButton>

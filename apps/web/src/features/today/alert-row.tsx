@@ -1,3 +1,5 @@
+import { Link } from '@tanstack/react-router';
+import { useMay } from '../../app/session.js';
 import { useFormat } from '../../app/use-format.js';
 import { useText } from '../../text/text-provider.js';
 import { Figure, Figures } from '../../ui/figure.js';
@@ -15,11 +17,19 @@ interface Props {
 export function AlertRow({ alert, asOf }: Props) {
   const t = useText();
   const format = useFormat();
+  const may = useMay();
   return (
     <li className={css.row}>
       <div className={css.reason}>
         <h3 className={css.name}>{titleOf(alert, t)}</h3>
         <p>{sentenceOf(alert, asOf, format, t)}</p>
+        {alert.level && may('costs.read') && (
+          <p className="tb-screen-only">
+            <Link to="/ordering/items/$consumableId" params={{ consumableId: alert.consumable.id }}>
+              {t.today.inOrdering}
+            </Link>
+          </p>
+        )}
         {alert.snoozed && (
           <p className={css.off}>
             {t.today.snooze.off(

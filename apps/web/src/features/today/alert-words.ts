@@ -44,11 +44,11 @@ export function sentenceOf(alert: Alert, asOf: string, format: Format, t: Text):
       ...{ what, use: amount('use until delivery') },
       amount: figureOf(alert, 'usable') === '0' ? null : amount('usable'),
       ...{ day: format.day(until), chance: figureOf(alert, 'chance') ?? '0' },
+      seen: seenOf(alert),
       ...{ hit: hit.slice(0, NAMED), more: Math.max(0, hit.length - NAMED) },
     });
   }
-  if (kind === 'below reorder point')
-    return words.low(what, amount('usable'), amount('reorder at'));
+  if (kind === 'below reorder point') return words.low(lowOf(alert, asOf, format));
   if (!lot || !location) return alert.sentence;
   const on = {
     what,
@@ -64,6 +64,40 @@ export function sentenceOf(alert: Alert, asOf: string, format: Format, t: Text):
   return words.expires({ ...on, day }, left);
 }
 
+function seenOf(alert: Alert) {
+  const [share, orders] = [figureOf(alert, 'deliveries by then'), figureOf(alert, 'orders seen')];
+  return share === undefined || orders === undefined ? null : { share, orders };
+}
+
+type Low = Parameters<Text['today']['sentences']['low']>[0];
+
+/** By which level an alert goes, in the person's units and dates. */
+function lowOf(alert: Alert, asOf: string, format: Format): Low {
+  const { consumable, level } = alert;
+  const computed = level?.computed ?? null;
+  const amount = (value: string) => format.amount(value, consumable.unit);
+  const expiring = figureOf(alert, 'expected to expire first');
+  return {
+    what: nameOf(consumable),
+    usable: amount(figureOf(alert, 'usable') ?? '0'),
+    expiring: expiring === undefined ? null : amount(expiring),
+    at: amount(level?.at ?? '0'),
+    by: level?.kind ?? 'typed in',
+    heldBack: level?.heldBack ?? false,
+    computed: computed && {
+      point: amount(computed.reorderPoint),
+      orders: computed.orders,
+      use: amount(computed.expectedUse),
+      days: computed.days,
+      service: format.percent(computed.serviceLevel),
+      on: computed.on === asOf ? null : format.day(computed.on),
+    },
+  };
+}
+
+/** Told in the sentence already. */
+const IN_SENTENCE = ['use in days covered', 'days covered', 'deliveries by then', 'orders seen'];
+
 export interface ShownFigure {
   readonly label: string;
   readonly value: string;
@@ -76,6 +110,7 @@ export function shownFigures(alert: Alert, t: Text): ShownFigure[] {
   const owed = figureOf(alert, 'open shortfall') !== '0';
   const coming = alert.figures.some(({ name }) => name === 'on order');
   const idle = (name: string) =>
+    IN_SENTENCE.includes(name) ||
     (alert.kind === 'recalled lot on hand' && name === 'days left') ||
     (!owed && (name === 'open shortfall' || (name === 'position' && !coming)));
   return alert.figures

@@ -22,6 +22,7 @@ function alert(id: string, kind: AlertKind, change: Partial<Alert> = {}): Alert 
     holdingId: 'h1',
     order: null,
     bookedVisits: [],
+    level: null,
     figures: [],
     sentence: '',
     action: { label: '', method: 'POST', href: '' },

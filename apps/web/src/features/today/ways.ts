@@ -27,6 +27,10 @@ type Way = Words &
       }
     | { readonly to: '/ordering' }
     | {
+        readonly to: '/ordering/items/$consumableId';
+        readonly params: { readonly consumableId: string };
+      }
+    | {
         readonly to: '/setup/consumables/$consumableId';
         readonly params: { readonly consumableId: string };
       }
@@ -75,6 +79,10 @@ function bestWays(alert: Alert): Way[] {
     case 'runs out before delivery':
       return [{ label: 'toOrder', needs: 'costs.read', to: '/ordering' }];
     case 'below reorder point':
+      if (alert.level?.heldBack) {
+        const to = '/ordering/items/$consumableId';
+        return [{ label: 'heldBack', needs: 'costs.read', to, params: { consumableId } }];
+      }
       return alert.figures.some(({ name }) => name === 'suggested packs')
         ? [receive(alert)]
         : [

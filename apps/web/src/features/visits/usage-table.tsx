@@ -62,33 +62,34 @@ function Row({ line }: { readonly line: UsageLine }) {
   const format = useFormat();
   const { consumable, planned, dispensed, placed, charged } = line;
   const { unit } = consumable;
+  const words = t.visits.visit;
   return (
     <tr>
       <td>
         {consumable.name}
         {consumable.shade !== null && `, ${consumable.shade}`}
-        {line.driver === null && <span className={css.quiet}>{t.visits.visit.added}</span>}
+        {line.driver === null && <span className={css.quiet}>{words.added}</span>}
       </td>
-      <td>{format.quantity(planned, unit)}</td>
-      <td className={dispensed === planned ? undefined : css.differs}>
+      <td data-head={words.planned}>{format.quantity(planned, unit)}</td>
+      <td data-head={words.dispensed} className={dispensed === planned ? undefined : css.differs}>
         {format.quantity(dispensed, unit)}
       </td>
-      <td>{format.quantity(placed, unit)}</td>
-      <td>
+      <td data-head={words.placed}>{format.quantity(placed, unit)}</td>
+      <td data-head={words.charged}>
         {format.quantity(charged, unit)}
         {line.sharedDose !== null && (
           <span className={css.quiet}>
-            {t.visits.visit.sharedDose(
+            {words.sharedDose(
               format.quantity(line.sharedDose.charged, unit),
               line.sharedDose.lines,
             )}
           </span>
         )}
       </td>
-      <td>
+      <td data-head={words.cost}>
         <Money value={line.cost} />
       </td>
-      <td>
+      <td data-head={words.lots}>
         <Lots line={line} />
       </td>
     </tr>

@@ -14,6 +14,7 @@ export const booked: Text['booked'] = {
   nothing: 'Nichts vorgemerkt.',
   empty: 'In dieser Woche ist nichts vorgemerkt.',
   emptyHint: 'Einen Besuch mit seiner Kartei vormerken, oder mehrere gleiche ohne Kartei.',
+  nextBooked: (day) => `Nächste Vormerkung: ${day}`,
   tooMany: 'Nur die ersten 500 dieser Woche werden gezeigt.',
   sum: (visits, minutes) =>
     `${visits === 1 ? '1 Besuch' : `${visits} Besuche`} zu erwarten, ${minutes} min am Stuhl`,
@@ -60,6 +61,8 @@ export const booked: Text['booked'] = {
     booked: (what, day) => `${what} ist für den ${day} vorgemerkt.`,
     changed: 'Die Vormerkung wurde geändert.',
   },
+  conflict:
+    'Jemand hat diese Vormerkung geändert, nachdem Sie sie geöffnet haben. Schließen und neu öffnen; Ihre Eingaben sind nicht gespeichert.',
   diary: {
     title: 'Was ein vorgemerkter Tag für die Bestellung heißt',
     hint: 'Eine Vormerkung steht immer für das, was sie verbrauchen wird. Bei vollem Terminbuch steht sie auch für das, was der Tag nicht verbraucht.',

@@ -1,4 +1,9 @@
 import type { Text } from '../text.js';
+import { CELL_PROBLEMS, SHEET_PROBLEMS } from './file-problems.js';
+
+function filled(words: string, values: readonly string[]): string {
+  return words.replace(/\{(\d)\}/g, (_, at: string) => values[Number(at)] ?? '');
+}
 
 export const files: Text['files'] = {
   title: 'Dateien',
@@ -18,9 +23,14 @@ export const files: Text['files'] = {
     tooLarge: 'Diese Datei ist größer als 10 MB. Bitte in mehrere teilen.',
   },
   kinds: {
-    suppliers: 'Lieferanten',
+    suppliers: 'Lieferanten und ihre Bedingungen',
+    closures: 'Freie Tage der Lieferanten',
     locations: 'Lagerorte',
     consumables: 'Verbrauchsmaterial, Packungen und Preise',
+    'kit-parts': 'Teile von Sets',
+    'price-lists': 'Preislisten nach Zahl der Packungen',
+    planning: 'Bestellplanung je Material',
+    substitutes: 'Was für was einspringen darf',
     templates: 'Vorlagen',
     'opening-stock': 'Anfangsbestand',
     'booked-visits': 'Vorgemerkte Besuche',
@@ -39,12 +49,20 @@ export const files: Text['files'] = {
     leaveAllOut: 'Alles weglassen, was nicht bekannt ist',
     leftOut: (names) => `Nicht gelesen: ${names}`,
     rows: 'Zeilen',
+    problem: ({ code, values }) => filled(SHEET_PROBLEMS[code], values),
   },
   fates: { all: 'Alle', new: 'Neu', changed: 'Geändert', same: 'Gleich', error: 'Fehler' },
   fate: { new: 'neu', changed: 'geändert', same: 'gleich', error: 'Fehler' },
   table: { row: 'Zeile', what: 'Was', fate: 'Wird', details: 'Einzelheiten' },
   shown: (shown, all) => `Die ersten ${shown} von ${all} Zeilen werden gezeigt.`,
   nothing: 'nichts',
+  problem: ({ code, values, column }, { sheet, row, heading }) => {
+    const words = filled(CELL_PROBLEMS[code], values);
+    const at = `Blatt „${sheet}“, Zeile ${row}`;
+    if (heading === null) return `${at}: Diese Zeile ${words}.`;
+    const where = column === null ? '' : `, Spalte ${column}`;
+    return `${at}${where} (${heading}): Diese Zelle ${words}.`;
+  },
   run: {
     button: (rows) => (rows === 1 ? '1 Zeile übernehmen' : `${rows} Zeilen übernehmen`),
     nothing: 'Alles darin steht schon im Buch.',

@@ -87,6 +87,7 @@ export const foresight: Text['foresight'] = {
     title: 'Lieferanten',
     lead: 'Wer günstiger ist, wer schneller ist und auf wen man sich verlassen kann.',
     empty: 'Noch kein Lieferant',
+    toSuppliers: 'Lieferanten eingeben',
     emptyHint:
       'Lieferanten werden in der Einrichtung angelegt; Lieferungen und Bestellungen füllen diese Seite.',
     sideBySide: 'Nebeneinander',
@@ -174,6 +175,8 @@ export const foresight: Text['foresight'] = {
       waste: 'Verfallen',
       stock: 'Mittlerer Bestand',
       orders: 'Bestellte Zeilen',
+      sent: 'Abgeschickte Bestellungen',
+      freight: 'Bezahlte Versandkosten',
     },
     weeks: 'Wert des Bestands, Woche für Woche',
     weeksHint: 'Beide beginnen mit dem, was wirklich da war.',
@@ -208,8 +211,10 @@ export const foresight: Text['foresight'] = {
       notBought: (n) =>
         `${n} Materialien haben keine Packung, in der sie gekauft werden, und bleiben außer Acht.`,
       withoutPrice: (n) => `${n} Artikel haben keinen Preis: ihre Tage zählen, ihr Wert nicht.`,
-      simple:
-        'Mindestbestellungen, Versandkosten und Staffelpreise spielen keine Rolle, ebenso wenig die Haltbarkeit nach dem Öffnen. Spät eingetragene Besuche zählen an ihrem Tag.',
+      simple: 'Mindestbestellungen, Versandkosten und Staffelpreise spielen keine Rolle.',
+      sending:
+        'Berechnete Bestellungen werden je Lieferant zusammengestellt, mit Preisliste, kleinsten Packungszahlen, Mindestbestellung und Versandkosten, wie sie heute eingestellt sind; was die Mindestbestellung nicht erreicht, wird nicht abgeschickt. Wie bisher heißt ohne Mindestbestellung, aber mit Versandkosten. Was an einem Tag beim selben Lieferanten bestellt wird, kommt zusammen. Budgets spielen keine Rolle.',
+      late: 'Die Haltbarkeit nach dem Öffnen wird nicht verfolgt. Spät eingetragene Besuche zählen an ihrem Tag.',
     },
     history: {
       title: 'Bisher nachgespielt',

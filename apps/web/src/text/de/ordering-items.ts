@@ -85,10 +85,23 @@ export const orderingItem: Text['orderingItem'] = {
       'short history': (method) =>
         `Zu wenig Verbrauch, um Verfahren zu vergleichen; daher das einfache: ${method}.`,
       'died out': (method) =>
-        `Es wird nicht mehr verbraucht; ${method} lässt die Voraussage ausklingen.`,
+        `Es wird nicht mehr verbraucht; die Voraussage klingt aus (${method}).`,
       'least loss in the backtest': (method) =>
-        `${method} hätte an der eigenen Vergangenheit und der aller Artikel am wenigsten verloren.`,
+        `An der eigenen Vergangenheit und der aller Artikel hätte am wenigsten verloren: ${method}.`,
     },
+    names: {
+      mean: 'einfacher Mittelwert',
+      'exponential smoothing': 'exponentielle Glättung',
+      TSB: 'Teunter, Syntetos und Babai',
+      Croston: 'Croston',
+      'Syntetos-Boylan': 'Syntetos und Boylan',
+      'Shale-Boylan-Johnston': 'Shale, Boylan und Johnston',
+      seasonal: 'Muster des Jahres',
+      compound: 'wie oft, und wie viel jedes Mal',
+      resampling: 'Ziehen aus der eigenen Vergangenheit',
+    },
+    weighted: (name, weights) => `${name} (${weights})`,
+    compare: 'Alle Verfahren vergleichen',
     judged: (origins, days) =>
       `Beurteilt von ${origins} vergangenen Tagen aus, jedes Mal über die ${days} Tage danach.`,
     method: 'Verfahren',
@@ -104,6 +117,7 @@ export const orderingItem: Text['orderingItem'] = {
     mean: (days, p90) => `${days} Werktage im Mittel; neun von zehn kommen innerhalb von ${p90}.`,
   },
   own: {
+    open: 'Etwas von Hand setzen',
     title: 'Von Hand gesetzt',
     hint: 'Ein leeres Feld wird berechnet oder gilt, wie es die Praxis hat.',
     reorderAt: 'Bestellpunkt',

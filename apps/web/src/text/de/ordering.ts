@@ -10,6 +10,12 @@ export const ordering: Text['ordering'] = {
     empty: 'Nichts ist fällig',
     emptyHint:
       'Alles liegt über seinem Bestellpunkt. Was als Nächstes kommt, steht unter „Alle Artikel“.',
+    first: 'Noch nichts, womit sich rechnen lässt',
+    firstHint:
+      'Sobald Materialien, ihre Packungen und einige Besuche im Buch sind, steht hier mit Gründen, ' +
+      'was zu bestellen ist.',
+    toConsumables: 'Materialien eingeben',
+    toItems: 'Alle Artikel ansehen',
     noSupplier: 'Lieferant nicht angegeben',
     noSupplierHint: 'Beim Material angeben, wer es verkauft; dann lässt es sich bestellen.',
     budgetLeft: 'Rest des Monatsbudgets',

@@ -12,6 +12,7 @@ export const orders: Text['orders'] = {
   supplier: 'Lieferant',
   empty: 'Noch keine Bestellungen',
   emptyHint: 'Beginnen Sie eine aus den Vorschlägen oder von Hand.',
+  toProposals: 'Vorschläge ansehen',
   states: {
     draft: 'Entwurf',
     approved: 'Freigegeben',
@@ -103,6 +104,9 @@ export const orders: Text['orders'] = {
   lines: 'Zeilen',
   why: 'Warum',
   proposed: (packs) => `Vorgeschlagen: ${packs}`,
+  whyThen: (w) =>
+    `Vorhanden und unterwegs waren ${w.position}, der Bestellpunkt war ${w.point}. In ${w.lead} Tagen ` +
+    `Lieferzeit und ${w.review} Tagen bis zum nächsten Blick sollten etwa ${w.use} verbraucht werden.`,
   notComing: (packs) => `${packs} kommen nicht`,
   surplus: (packs) => `${packs} mehr als bestellt`,
   came: 'Gekommen:',
@@ -141,6 +145,10 @@ export const orders: Text['orders'] = {
     'by phone': 'Per Telefon',
   },
   draft: {
+    noSuppliers: 'Noch kein Lieferant',
+    noSuppliersHint:
+      'Eine Bestellung geht an einen Lieferanten. Zuerst eingeben, wer die Praxis beliefert.',
+    toSuppliers: 'Lieferanten eingeben',
     title: 'Neue Bestellung',
     lead: 'Was von wem gebraucht wird. Ein Entwurf, bis jemand ihn freigibt.',
     addGoods: 'Ware hinzufügen',

@@ -63,6 +63,10 @@ export const scan: Text['scan'] = {
     noLot: 'keine Charge',
   },
   labels: {
+    noPlaces: 'Noch kein Ort für ein Etikett',
+    noPlacesHint:
+      'Zuerst Räume, Schränke und Schubladen eingeben; jeder Ort kann ein Etikett haben.',
+    toPlaces: 'Orte eingeben',
     title: 'Etiketten',
     lead: 'Für Schubladen und Orte, Chargen im Regal und geöffnete Behälter: A4-Bogen mit 24 Etiketten, 70 × 37 mm.',
     places: 'Orte',

@@ -1,6 +1,11 @@
 import type { Text } from '../text.js';
 
 export const receiveMore: Text['receiveMore'] = {
+  notYet: 'Woher, und wohin?',
+  notYetHint:
+    'Eine Lieferung kommt von einem Lieferanten und an einen Ort. Zuerst beides eingeben; es dauert eine Minute.',
+  toSuppliers: 'Lieferanten eingeben',
+  toPlaces: 'Orte eingeben',
   more: 'Mehr',
   moreOf: (n) => `Mehr zu Zeile ${n}`,
   less: 'Weniger',

@@ -1,5 +1,24 @@
 import type { Text } from '../text.js';
 
+type Low = Parameters<Text['today']['sentences']['low']>[0];
+
+function lowPoint({ at, by, computed }: Low): string {
+  if (by === 'set in planning') return `der Bestellpunkt von ${at} ist von Hand gesetzt.`;
+  if (by === 'typed in') {
+    const typed = `bestellt wird ab ${at}, wie beim Material eingetragen.`;
+    if (computed === null) return typed;
+    const verdict = computed.orders ? 'schlägt es auch vor' : 'schlägt noch nichts vor';
+    return `${typed} Aus dem Verbrauch berechnet wären es ${computed.point}: Die Bestellplanung ${verdict}.`;
+  }
+  if (computed === null) return `der Bestellpunkt ist ${at}.`;
+  const { use, days, service, on } = computed;
+  return (
+    `der Bestellpunkt von ${at} ist ${on === null ? '' : `am ${on} `}berechnet: In ${days} Tagen, bis ` +
+    `beim nächsten Blick Bestelltes da ist, gehen etwa ${use} weg; der Rest ist für eine Sicherheit ` +
+    `von ${service}.`
+  );
+}
+
 export const today: Text['today'] = {
   title: 'Heute',
   lead: (day) => `Was am ${day} zu tun ist, das Dringendste zuerst.`,
@@ -57,21 +76,35 @@ export const today: Text['today'] = {
       }.`,
     shortfall: (what, amount, visits) =>
       `${visits === 1 ? 'Ein Besuch hat' : `${visits} Besuche haben`} ${amount} ${what} verbraucht, ohne dass dafür Vorrat im Buch steht.`,
-    runsOut: ({ what, amount, use, day, chance, hit, more }) =>
-      `${amount === null ? `${what}: nichts verwendbar, und vor ${day} kann nichts hier sein` : `${amount} ${what} reichen vielleicht nicht bis ${day}, wenn heute Bestelltes hier sein kann`}: bis dahin werden ${use} erwartet; mit ${chance} % Wahrscheinlichkeit fehlt etwas.${
+    runsOut: ({ what, amount, use, day, chance, hit, more, seen }) => {
+      const here =
+        seen === null
+          ? null
+          : `in ${seen.share} von 100 Fällen da, wie in ${seen.orders} Bestellungen gesehen`;
+      const begin =
+        amount === null
+          ? `${what}: nichts verwendbar, und ${here === null ? `vor ${day} kann nichts hier sein` : `heute Bestelltes ist bis ${day} ${here}`}`
+          : `${amount} ${what} reichen vielleicht nicht bis ${day}; heute Bestelltes ${here === null ? 'kann dann hier sein' : `ist bis dahin ${here}`}`;
+      return `${begin}. Vorher werden ${use} erwartet; mit ${chance} % Wahrscheinlichkeit fehlt etwas.${
         hit.length === 0
           ? ''
           : ` Vorgemerkt und betroffen: ${hit.join('; ')}${more === 0 ? '' : `; und ${more} weitere`}.`
-      }`,
+      }`;
+    },
     bookedVisit: (day, chart, visits) =>
       `${day}, ${chart === null ? (visits === 1 ? '1 Besuch' : `${visits} Besuche`) : `Kartei ${chart}`}`,
     late: (what, lines) =>
       lines === 1
         ? `${what} ist nicht gekommen.`
         : `${what} und ${lines === 2 ? 'eine weitere Zeile' : `${lines - 1} weitere Zeilen`} sind nicht gekommen.`,
-    low: (what, usable, reorderAt) =>
-      `${usable} ${what} verwendbar; bestellt wird ab ${reorderAt}.`,
+    low: (low) =>
+      `${low.usable} ${low.what} verwendbar${
+        low.expiring === null
+          ? ''
+          : `; davon laufen etwa ${low.expiring} wohl ab, bevor neue Ware kommen kann`
+      }; ${lowPoint(low)}${low.heldBack ? ' Eine Grenze in der Planung hält die Bestellung zurück.' : ''}`,
   },
+  inOrdering: 'In der Bestellplanung ansehen',
   daysOver: 'Tage darüber',
   figures: {
     'on hand': 'Vorrat',
@@ -94,6 +127,8 @@ export const today: Text['today'] = {
     'suggested packs': 'Vorschlag',
     'last price': 'Letzter Packungspreis',
     'order cost': 'Bestellwert',
+    'expected to expire first': 'Läuft wohl vorher ab',
+    'computed reorder point': 'Aus Verbrauch berechnet',
   },
   snooze: {
     putOff: 'Zurückstellen',
@@ -123,6 +158,7 @@ export const today: Text['today'] = {
     count: 'Zählen',
     order: 'Bestellung öffnen',
     toOrder: 'Bestellvorschläge ansehen',
+    heldBack: 'Ansehen, was zurückhält',
     look: 'Ansehen',
   },
 };

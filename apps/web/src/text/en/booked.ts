@@ -12,6 +12,7 @@ export const booked = {
   nothing: 'Nothing is booked.',
   empty: 'Nothing is booked in this week.',
   emptyHint: 'Book one visit with its chart, or several alike ones without any.',
+  nextBooked: (day: string) => `Next booking: ${day}`,
   tooMany: 'Only the first 500 of this week are shown.',
   sum: (visits: number, minutes: number) =>
     `${visits === 1 ? '1 visit' : `${visits} visits`} to come, ${minutes} min of chair time`,
@@ -58,6 +59,8 @@ export const booked = {
     booked: (what: string, day: string) => `${what} is booked for ${day}.`,
     changed: 'The booking was changed.',
   },
+  conflict:
+    'Somebody changed this booking after you opened it. Close this and open it again; what you typed is not saved.',
   diary: {
     title: 'What a booked day means for ordering',
     hint: 'A booking always stands for what it will use. With a full diary it also stands for what the day will not use.',

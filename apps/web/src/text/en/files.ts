@@ -1,3 +1,13 @@
+import type { Shape } from '../../api/client.js';
+
+/** Where something is wrong in a file. */
+interface Place {
+  readonly sheet: string;
+  readonly row: number;
+  /** The heading in the language of the screen. */
+  readonly heading: string | null;
+}
+
 /** Bringing lists in from files, and taking the book out. */
 export const files = {
   title: 'Files',
@@ -17,9 +27,14 @@ export const files = {
     tooLarge: 'This file is larger than 10 MB. Split it into several.',
   },
   kinds: {
-    suppliers: 'Suppliers',
+    suppliers: 'Suppliers and their terms',
+    closures: 'Days on which suppliers are closed',
     locations: 'Locations',
     consumables: 'Consumables, packs and prices',
+    'kit-parts': 'Parts of kits',
+    'price-lists': 'Price lists by number of packs',
+    planning: 'Planning of consumables',
+    substitutes: 'What may stand in for what',
     templates: 'Procedure templates',
     'opening-stock': 'Opening stock',
     'booked-visits': 'Booked visits',
@@ -38,12 +53,15 @@ export const files = {
     leaveAllOut: 'Leave out all that is not known',
     leftOut: (names: string) => `Not read: ${names}`,
     rows: 'Rows',
+    // The service speaks English.
+    problem: (of: { readonly sentence: string } & Shape<'SheetProblemDto'>) => of.sentence,
   },
   fates: { all: 'All', new: 'New', changed: 'Changed', same: 'Same', error: 'Errors' },
   fate: { new: 'new', changed: 'changed', same: 'same', error: 'error' },
   table: { row: 'Row', what: 'What', fate: 'Becomes', details: 'Details' },
   shown: (shown: number, all: number) => `The first ${shown} of ${all} rows are shown.`,
   nothing: 'nothing',
+  problem: (of: Shape<'CellProblemDto'>, _at: Place) => of.sentence,
   run: {
     button: (rows: number) => (rows === 1 ? 'Bring 1 row in' : `Bring ${rows} rows in`),
     nothing: 'Everything in it is in the book already.',

@@ -98,6 +98,7 @@ export const foresight = {
     lead: 'Who is cheaper, who is faster, and on whom one can rely.',
     empty: 'No supplier yet',
     emptyHint: 'Suppliers are entered in the set-up; deliveries and orders fill this page.',
+    toSuppliers: 'Enter suppliers',
     sideBySide: 'Side by side',
     since: (from: string, to: string) =>
       `Spend, packs and faults from ${from} to ${to}; orders of the last three years.`,
@@ -183,6 +184,8 @@ export const foresight = {
       waste: 'Expired',
       stock: 'Average stock',
       orders: 'Lines ordered',
+      sent: 'Orders sent',
+      freight: 'Freight paid',
     },
     weeks: 'Stock value, week by week',
     weeksHint: 'Both start with what was really there.',
@@ -218,8 +221,10 @@ export const foresight = {
         `${n} consumables have no pack in which they are bought and are left out.`,
       withoutPrice: (n: number) =>
         `${n} items have no price: their days count, their value does not.`,
-      simple:
-        'Minimum orders, freight and price breaks play no part, nor does life after opening. Visits entered late count on their day.',
+      simple: 'Minimum orders, freight and price breaks play no part.',
+      sending:
+        'Computed orders are put together per supplier, with its price list, smallest packs, minimum order and freight as they are set today; one that does not reach the minimum is not sent. As before, no minimum was kept, but freight is counted. What is ordered of a supplier on one day comes together. Budgets play no part.',
+      late: 'Life after opening is not followed. Visits entered late count on their day.',
     },
     history: {
       title: 'Replays so far',

@@ -82,10 +82,23 @@ export const orderingItem = {
       'no use': (_: string) => 'Nothing was used yet, so the plain method is taken.',
       'short history': (method: string) =>
         `Too little was used to compare methods, so the plain one is taken: ${method}.`,
-      'died out': (method: string) => `It is not used any more; ${method} lets its forecast fade.`,
+      'died out': (method: string) => `It is not used any more; its forecast fades by ${method}.`,
       'least loss in the backtest': (method: string) =>
-        `${method} would have lost least on its own past and that of all items.`,
+        `What would have lost least on its own past and that of all items: ${method}.`,
     },
+    names: {
+      mean: 'plain mean',
+      'exponential smoothing': 'exponential smoothing',
+      TSB: 'Teunter, Syntetos and Babai',
+      Croston: 'Croston',
+      'Syntetos-Boylan': 'Syntetos and Boylan',
+      'Shale-Boylan-Johnston': 'Shale, Boylan and Johnston',
+      seasonal: 'pattern of the year',
+      compound: 'how often, and how much each time',
+      resampling: 'draws from its own past',
+    },
+    weighted: (name: string, weights: string) => `${name} (${weights})`,
+    compare: 'Compare all methods',
     judged: (origins: number, days: number) =>
       `Judged from ${origins} past days, each time over the ${days} days that followed.`,
     method: 'Method',
@@ -102,6 +115,7 @@ export const orderingItem = {
       `${days} working days on average; nine of ten come within ${p90}.`,
   },
   own: {
+    open: 'Set something by hand',
     title: 'Set by hand',
     hint: 'Leave a field empty and it is reckoned, or as the practice has it.',
     reorderAt: 'Reorder point',

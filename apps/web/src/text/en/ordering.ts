@@ -24,6 +24,12 @@ export const ordering = {
       `What is due on ${day}, one order per supplier, each line with its reason.`,
     empty: 'Nothing is due',
     emptyHint: 'Every consumable is above its reorder point. What comes next is under “All items”.',
+    first: 'Nothing to reckon with yet',
+    firstHint:
+      'Once consumables, their packs and some visits are in the book, what to order stands here ' +
+      'with its reasons.',
+    toConsumables: 'Enter consumables',
+    toItems: 'See all items',
     noSupplier: 'Supplier not stated',
     noSupplierHint: 'Say at the consumable who sells it; then it can be ordered.',
     budgetLeft: 'Left of the month’s budget',

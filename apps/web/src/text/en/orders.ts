@@ -10,6 +10,7 @@ export const orders = {
   supplier: 'Supplier',
   empty: 'No orders yet',
   emptyHint: 'Begin one from what is proposed, or by hand.',
+  toProposals: 'See what to order',
   states: {
     draft: 'Draft',
     approved: 'Approved',
@@ -93,6 +94,10 @@ export const orders = {
   lines: 'Lines',
   why: 'Why',
   proposed: (packs: string) => `Proposed: ${packs}`,
+  /** From the figures of the day of the proposal, already formatted. */
+  whyThen: (w: Record<'position' | 'point' | 'use' | 'lead' | 'review', string>) =>
+    `There and on the way were ${w.position}, and the reorder point was ${w.point}. About ${w.use} ` +
+    `were expected to be used in ${w.lead} days of delivery and ${w.review} days until the next look.`,
   notComing: (packs: string) => `${packs} will not come`,
   surplus: (packs: string) => `${packs} more than ordered`,
   came: 'Came:',
@@ -131,6 +136,9 @@ export const orders = {
     'by phone': 'By phone',
   },
   draft: {
+    noSuppliers: 'No supplier yet',
+    noSuppliersHint: 'An order goes to a supplier. Enter who delivers to the practice first.',
+    toSuppliers: 'Enter suppliers',
     title: 'New order',
     lead: 'Say what is wanted from whom. It is a draft until somebody approves it.',
     addGoods: 'Add goods',

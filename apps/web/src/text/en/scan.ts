@@ -37,6 +37,9 @@ export const scan = {
     noLot: 'no lot',
   },
   labels: {
+    noPlaces: 'No place to label yet',
+    noPlacesHint: 'Enter the rooms, cupboards and drawers first; each of them can have a label.',
+    toPlaces: 'Enter locations',
     title: 'Labels',
     lead: 'For drawers and places, lots on the shelf and opened containers: A4 sheets of 24 labels, 70 × 37 mm.',
     places: 'Places',

@@ -1,5 +1,10 @@
 /** What is rarer about deliveries: orders, faults, kits, several lots, corrections, invoices. */
 export const receiveMore = {
+  notYet: 'Where from, and where to?',
+  notYetHint:
+    'A delivery comes from a supplier and is put in a place. Enter both first; it takes a minute.',
+  toSuppliers: 'Enter suppliers',
+  toPlaces: 'Enter locations',
   more: 'More',
   moreOf: (n: number) => `More about line ${n}`,
   less: 'Less',

@@ -18,6 +18,44 @@ interface RunsOut {
   readonly chance: string;
   readonly hit: readonly string[];
   readonly more: number;
+  /** Null: the day is as the supplier or the practice states it. */
+  readonly seen: { readonly share: string; readonly orders: string } | null;
+}
+
+interface Low {
+  readonly what: string;
+  readonly usable: string;
+  /** Null: nothing is expected to expire first. */
+  readonly expiring: string | null;
+  readonly at: string;
+  readonly by: 'set in planning' | 'typed in' | 'computed';
+  readonly heldBack: boolean;
+  readonly computed: {
+    readonly point: string;
+    readonly orders: boolean;
+    readonly use: string;
+    readonly days: number;
+    readonly service: string;
+    /** Null: today. */
+    readonly on: string | null;
+  } | null;
+}
+
+function lowPoint({ at, by, computed }: Low): string {
+  if (by === 'set in planning') return `its reorder point of ${at} is set by hand.`;
+  if (by === 'typed in') {
+    const typed = `the practice orders at ${at}, as typed in at the consumable.`;
+    if (computed === null) return typed;
+    const verdict = computed.orders ? 'proposes it too' : 'proposes nothing yet';
+    return `${typed} Computed from use it would be ${computed.point}: ordering ${verdict}.`;
+  }
+  if (computed === null) return `its reorder point is ${at}.`;
+  const { use, days, service, on } = computed;
+  return (
+    `its reorder point of ${at} is computed${on === null ? '' : ` on ${on}`}: about ${use} are used ` +
+    `in ${days} days, until goods ordered at the next look are here; the rest is kept for a ` +
+    `service of ${service}.`
+  );
 }
 
 export const today = {
@@ -69,21 +107,33 @@ export const today = {
       }.`,
     shortfall: (what: string, amount: string, visits: number) =>
       `${visits === 1 ? 'One visit' : `${visits} visits`} used ${amount} of ${what} that the book has no stock for.`,
-    runsOut: ({ what, amount, use, day, chance, hit, more }: RunsOut) =>
-      `${amount === null ? `No ${what} is usable, and nothing can be here before ${day}` : `${amount} of ${what} may not last until ${day}, when goods ordered today can be here`}: ${use} are expected to be used before, with a ${chance} % chance of running out.${
+    runsOut: ({ what, amount, use, day, chance, hit, more, seen }: RunsOut) => {
+      const here =
+        seen === null ? null : `in ${seen.share} of 100 cases, as seen in ${seen.orders} orders`;
+      const begin =
+        amount === null
+          ? `No ${what} is usable, and ${here === null ? `nothing can be here before ${day}` : `goods ordered today are here by ${day} ${here}`}`
+          : `${amount} of ${what} may not last until ${day}, when goods ordered today ${here === null ? 'can be here' : `are here ${here}`}`;
+      return `${begin}: ${use} are expected to be used before, with a ${chance} % chance of running out.${
         hit.length === 0
           ? ''
           : ` Booked and at risk: ${hit.join('; ')}${more === 0 ? '' : `; and ${more} more`}.`
-      }`,
+      }`;
+    },
     bookedVisit: (day: string, chart: string | null, visits: number) =>
       `${day}, ${chart === null ? (visits === 1 ? '1 visit' : `${visits} visits`) : `chart ${chart}`}`,
     late: (what: string, lines: number) =>
       lines === 1
         ? `${what} did not come.`
         : `${what} and ${lines === 2 ? 'one more line' : `${lines - 1} more lines`} did not come.`,
-    low: (what: string, usable: string, reorderAt: string) =>
-      `${usable} of ${what} can be used; the practice orders at ${reorderAt}.`,
+    low: (low: Low) =>
+      `${low.usable} of ${low.what} can be used${
+        low.expiring === null
+          ? ''
+          : `, of which about ${low.expiring} should expire before new goods can come`
+      }; ${lowPoint(low)}${low.heldBack ? ' A limit set in planning holds the order back.' : ''}`,
   },
+  inOrdering: 'See it in ordering',
   daysOver: 'Days over',
   figures: {
     'on hand': 'On hand',
@@ -106,6 +156,8 @@ export const today = {
     'suggested packs': 'Suggested',
     'last price': 'Last price a pack',
     'order cost': 'Order cost',
+    'expected to expire first': 'Should expire first',
+    'computed reorder point': 'Computed from use',
   },
   snooze: {
     putOff: 'Put off',
@@ -136,6 +188,7 @@ export const today = {
     count: 'Count',
     order: 'Open the order',
     toOrder: 'See what to order',
+    heldBack: 'See what holds it back',
     look: 'Look at it',
   },
 };

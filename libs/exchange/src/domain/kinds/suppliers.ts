@@ -1,4 +1,5 @@
 import { type Column, text } from '../column.js';
+import { SUPPLY_TERM_COLUMNS } from './supply-terms.js';
 
 export const ACTIVE: Column = {
   key: 'active',
@@ -55,5 +56,6 @@ export const SUPPLIER_COLUMNS: readonly Column[] = [
     },
     example: '20417',
   },
+  ...SUPPLY_TERM_COLUMNS,
   ACTIVE,
 ];

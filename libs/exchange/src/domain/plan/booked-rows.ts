@@ -1,5 +1,6 @@
-import { failed, problem, type RowFate } from '../fate.js';
-import type { CellProblem, ListRow } from '../read-rows.js';
+import { failed, type RowFate } from '../fate.js';
+import { type CellProblem, type ProblemCode, problem } from '../problems.js';
+import type { ListRow } from '../read-rows.js';
 import { nameKey } from './merge.js';
 
 /** Ids by name in lower case; null where two have the same name. */
@@ -70,7 +71,7 @@ export function readBookings(facts: BookedFacts, rows: readonly ListRow[]): Read
     }
     group.forEach((row, i) => {
       const own = [...(read[i]?.problems ?? []), ...clash.filter((each) => each.row === row)];
-      const others = problem(null, 'belongs to a visit with errors in another row');
+      const others = problem(null, 'other-row-of-visit');
       bad.push(failed(row.number, titleOf(row), own.length > 0 ? own : [others]));
     });
   }
@@ -87,22 +88,20 @@ interface ReadRow {
 function readRow(facts: BookedFacts, row: ListRow): ReadRow {
   const { values } = row;
   const problems = [...row.problems];
-  const find = (column: string, names: Names, what: string): string | null => {
+  const find = (column: string, names: Names, none: ProblemCode): string | null => {
     const name = values.get(column);
     if (name === undefined) return null;
     const found = names.get(nameKey(name));
     if (found) return found;
-    const why =
-      found === null ? `names several (${name})` : `names no ${what} of the book (${name})`;
-    problems.push(problem(column, why));
+    problems.push(problem(column, found === null ? 'several-of-name' : none, name));
     return null;
   };
   if (problems.length === 0) {
-    if (!values.has('day')) problems.push(problem('day', 'is blank; on which day?'));
-    if (!values.has('template')) problems.push(problem('template', 'is blank; what is planned?'));
+    if (!values.has('day')) problems.push(problem('day', 'day-blank'));
+    if (!values.has('template')) problems.push(problem('template', 'plan-blank'));
   }
   const restoration = {
-    templateId: find('template', facts.templates, 'procedure template in use') ?? '',
+    templateId: find('template', facts.templates, 'no-template-in-use') ?? '',
     tooth: values.get('tooth') ?? null,
     surfaces: values.get('surfaces') ?? null,
     cavityClass: values.get('cavityClass') ?? null,
@@ -112,8 +111,8 @@ function readRow(facts: BookedFacts, row: ListRow): ReadRow {
   };
   return {
     problems,
-    dentistId: find('dentist', facts.dentists, 'dentist'),
-    locationId: find('location', facts.locations, 'location in use'),
+    dentistId: find('dentist', facts.dentists, 'no-dentist'),
+    locationId: find('location', facts.locations, 'no-location-in-use'),
     restoration,
   };
 }
@@ -134,9 +133,8 @@ function readShades(known: Names, said: string | undefined, problems: CellProble
     if (name === '') return [];
     const found = known.get(key(name));
     if (found) return [found];
-    const why =
-      found === null ? `names several (${name})` : `names no consumable of the book (${name})`;
-    problems.push(problem('shades', why));
+    const why = found === null ? 'several-of-name' : 'no-consumable';
+    problems.push(problem('shades', why, name));
     return [];
   });
 }
@@ -153,8 +151,11 @@ function clashes(group: readonly ListRow[]): Clash[] {
     OF_THE_VISIT.flatMap((column) => {
       const [one, other] = [first.values.get(column), row.values.get(column)];
       if (other === undefined || one === other) return [];
-      const message = `contradicts row ${first.number} of the same visit, which says ${one ?? 'nothing'}`;
-      return [{ row, column, message }];
+      const wrong =
+        one === undefined
+          ? problem(column, 'contradicts-in-visit-blank', first.number)
+          : problem(column, 'contradicts-in-visit', first.number, one);
+      return [{ row, ...wrong }];
     }),
   );
 }

@@ -1,5 +1,5 @@
 import type { Change } from '../fate.js';
-import type { CellProblem } from '../read-rows.js';
+import { type CellProblem, problem } from '../problems.js';
 
 /** What a thing of the book is, by column; null where it says nothing. */
 export type Values = Readonly<Record<string, string | null>>;
@@ -25,7 +25,8 @@ export interface MergeRules {
   readonly needed: readonly string[];
   /** What a new thing, or a change of one, must be besides; may name several problems. */
   readonly check?: (thing: Thing, before: Values | undefined) => readonly CellProblem[];
-  readonly newId: () => string;
+  /** The id of a new thing, by its key. */
+  readonly newId: (key: string) => string;
 }
 
 export interface Merge {
@@ -72,15 +73,15 @@ export class MergeBook {
       const earlier = known?.saidBy.get(column);
       const before = known?.values[column];
       if (earlier === undefined || before === value) continue;
-      problems.push({ column, message: `contradicts row ${earlier}, which says ${before}` });
+      problems.push(problem(column, 'contradicts', earlier, before ?? ''));
     }
     if (!known) {
       for (const column of this.rules.needed) {
         if (said.has(column)) continue;
-        problems.push({ column, message: 'is needed for what is not in the book yet' });
+        problems.push(problem(column, 'needed-when-new'));
       }
     }
-    const entry = known ?? this.fresh();
+    const entry = known ?? this.fresh(key);
     const values = { ...entry.values, ...Object.fromEntries(said) };
     if (problems.length === 0) {
       problems.push(...(this.rules.check?.({ id: entry.id, values }, entry.before) ?? []));
@@ -116,9 +117,9 @@ export class MergeBook {
     return this.entries.entries();
   }
 
-  private fresh(): Entry {
+  private fresh(key: string): Entry {
     const { newId, defaults } = this.rules;
-    return { id: newId(), before: undefined, values: { ...defaults }, saidBy: new Map() };
+    return { id: newId(key), before: undefined, values: { ...defaults }, saidBy: new Map() };
   }
 }
 
@@ -127,6 +128,24 @@ function changesOf(before: Values, after: Values): Change[] {
     const from = before[column] ?? null;
     return from === to ? [] : [{ column, from, to }];
   });
+}
+
+/** What of a write is about these columns; undefined where it changes none of them. */
+export function partOfWrite(write: ToWrite, columns: readonly string[]): ToWrite | undefined {
+  const only = (values: Values) => Object.fromEntries(columns.map((c) => [c, values[c] ?? null]));
+  const part = {
+    id: write.id,
+    before: write.before && only(write.before),
+    values: only(write.values),
+  };
+  const changed = changesOf(part.before ?? {}, part.values).length > 0;
+  return changed ? part : undefined;
+}
+
+/** What of a write is about the other columns; a new thing always is. */
+export function restOfWrite(write: ToWrite, columns: readonly string[]): ToWrite | undefined {
+  const others = Object.keys(write.values).filter((column) => !columns.includes(column));
+  return partOfWrite(write, others);
 }
 
 /** A name as it is compared: the book's unique indexes use lower case. */

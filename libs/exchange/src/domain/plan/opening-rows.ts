@@ -8,6 +8,8 @@ export interface PackFacts {
   readonly content: bigint;
   readonly containers: number;
   readonly listPrice: bigint | null;
+  /** It is a kit, of which the consumable is a part. */
+  readonly inKit: boolean;
 }
 
 export interface StockedConsumable {

@@ -1,7 +1,10 @@
 import { parseDecimal } from '#lib/measure';
 import { failed, type RowFate } from '../fate.js';
-import type { CellProblem, ListRow } from '../read-rows.js';
+import { type CellProblem, problem } from '../problems.js';
+import type { ListRow } from '../read-rows.js';
+import { goodsKey, goodsTitle } from './goods.js';
 import { MergeBook, type Merged, nameKey, type Thing, type ToWrite } from './merge.js';
+import { NO_PACK_TERMS } from './terms.js';
 
 const NAME = ['shade', 'size', 'grit'] as const;
 const CONSUMABLE = [
@@ -11,6 +14,7 @@ const CONSUMABLE = [
 const PRESENTATION = [
   ...['presentation', 'supplier', 'dispensing', 'containersPerPack', 'contentPerContainer'],
   ...['deviceIdentifier', 'articleCode', 'listPrice', 'presentationActive'],
+  ...Object.keys(NO_PACK_TERMS),
 ] as const;
 
 export interface ConsumablesFacts {
@@ -29,16 +33,6 @@ export interface ConsumablesPlan {
   readonly fates: readonly RowFate[];
   readonly consumables: readonly ToWrite[];
   readonly presentations: readonly ToWrite[];
-}
-
-/** The key of a consumable as other lists name it too. */
-export function consumableKey(values: { get(key: string): string | undefined }): string {
-  return nameKey(values.get('consumable'), ...NAME.map((key) => values.get(key)));
-}
-
-export function consumableTitle(values: { get(key: string): string | undefined }): string {
-  const parts = [values.get('consumable'), ...NAME.map((key) => values.get(key))];
-  return parts.filter((part) => part).join(' / ');
 }
 
 /** What becomes of each row of a list of consumables with their packs: one row for each pack. */
@@ -79,13 +73,12 @@ interface Planner {
 function fateOf(planner: Planner, row: ListRow): RowFate {
   const { consumables } = planner;
   const { number, values } = row;
-  const title = [consumableTitle(values), values.get('presentation')].filter(Boolean).join(': ');
+  const title = [goodsTitle(values), values.get('presentation')].filter(Boolean).join(': ');
   if (row.problems.length > 0) return failed(number, title, row.problems);
   if (!values.has('consumable')) {
-    const message = 'is blank; every row needs a name';
-    return failed(number, title, [{ column: 'consumable', message }]);
+    return failed(number, title, [problem('consumable', 'name-blank')]);
   }
-  const key = consumableKey(values);
+  const key = goodsKey(values);
   const merged = consumables.merge(key, only(values, CONSUMABLE), number);
   if (!merged.ok) return failed(number, title, merged.problems);
   const pack = mergePack(planner, row, key);
@@ -110,8 +103,7 @@ function mergePack(
   if (said.size === 0) return undefined;
   const name = row.values.get('presentation');
   if (name === undefined) {
-    const message = 'is blank, but other columns of the row are about a pack';
-    return { ok: false, problems: [{ column: 'presentation', message }] };
+    return { ok: false, problems: [problem('presentation', 'pack-blank')] };
   }
   const supplier = said.get('supplier');
   if (supplier !== undefined) said.set('supplier', suppliers.get(nameKey(supplier)) ?? supplier);
@@ -149,20 +141,19 @@ function consumableProblems(
   const problems: CellProblem[] = [];
   const { lifeAfterOpening: life, lifeUnit, reorderAt, reorderUpTo } = values;
   if (life !== null && lifeUnit === null) {
-    problems.push({ column: 'lifeUnit', message: 'is blank: day or month?' });
+    problems.push(problem('lifeUnit', 'life-unit-blank'));
   }
   if (life === null && lifeUnit !== null) {
-    problems.push({ column: 'lifeAfterOpening', message: 'is blank beside its unit' });
+    problems.push(problem('lifeAfterOpening', 'life-blank'));
   }
   if (reorderUpTo && !reorderAt) {
-    problems.push({ column: 'reorderAt', message: 'is needed beside an amount to order up to' });
+    problems.push(problem('reorderAt', 'order-at-blank'));
   }
   if (reorderUpTo && reorderAt && micro(reorderUpTo) < micro(reorderAt)) {
-    problems.push({ column: 'reorderUpTo', message: `must not be below ${reorderAt}` });
+    problems.push(problem('reorderUpTo', 'not-below', reorderAt));
   }
   if (before && before.stockUnit !== values.stockUnit && facts.receivedConsumables.has(id)) {
-    const message = `is fixed as ${before.stockUnit}, because goods were received already`;
-    problems.push({ column: 'stockUnit', message });
+    problems.push(problem('stockUnit', 'fixed-by-receipt', before.stockUnit ?? ''));
   }
   return problems;
 }
@@ -175,14 +166,12 @@ function presentationProblems(
   const problems: CellProblem[] = [];
   const { supplier } = values;
   if (supplier && !facts.suppliers.has(nameKey(supplier))) {
-    const message = `names no supplier of the book (${supplier}); bring the suppliers in first`;
-    problems.push({ column: 'supplier', message });
+    problems.push(problem('supplier', 'no-supplier-yet', supplier));
   }
   if (!before || !facts.receivedPresentations.has(id)) return problems;
   for (const column of ['dispensing', 'contentPerContainer']) {
     if (before[column] === values[column]) continue;
-    const message = `is fixed as ${before[column]}, because goods were received already`;
-    problems.push({ column, message });
+    problems.push(problem(column, 'fixed-by-receipt', before[column] ?? ''));
   }
   return problems;
 }
@@ -194,12 +183,10 @@ function packingProblems(consumable: Thing, said: ReadonlyMap<string, string>): 
   if (unit === 'piece' || unit === 'use') {
     const content = said.get('contentPerContainer');
     if (content === undefined || micro(content) % ONE === 0n) return [];
-    const message = `must be a whole number, because stock is kept in whole ${unit}s`;
-    return [{ column: 'contentPerContainer', message }];
+    return [problem('contentPerContainer', 'whole-content', unit)];
   }
   if (said.get('dispensing') !== 'by-piece') return [];
-  const message = `cannot be by-piece for a consumable that is kept in ${unit}`;
-  return [{ column: 'dispensing', message }];
+  return [problem('dispensing', 'by-piece-unit', unit)];
 }
 
 /** A decimal that was read before, in millionths. */

@@ -1,5 +1,6 @@
 import { failed, type RowFate } from '../fate.js';
-import type { CellProblem, ListRow } from '../read-rows.js';
+import { type CellProblem, problem } from '../problems.js';
+import type { ListRow } from '../read-rows.js';
 import { MergeBook, nameKey, type Thing } from './merge.js';
 import type { Plan } from './plan-suppliers.js';
 
@@ -24,7 +25,7 @@ export function planLocations(
       needed: ['kind'],
       check: ({ id, values }) =>
         values.active === 'no' && holding.has(id)
-          ? [{ column: 'active', message: 'cannot be no while the location holds stock' }]
+          ? [problem('active', 'location-holds-stock')]
           : [],
       newId,
     },
@@ -48,7 +49,7 @@ function mergeRow(known: MergeBook, { number, values, problems }: ListRow): RowF
   const title = name ?? '';
   if (problems.length > 0) return failed(number, title, problems);
   if (name === undefined) {
-    return failed(number, title, [{ column: 'name', message: 'is blank; every row needs a name' }]);
+    return failed(number, title, [problem('name', 'name-blank')]);
   }
   const said = new Map(values);
   const parent = values.get('parent');
@@ -73,14 +74,12 @@ function placementProblem(
     const key = nameKey(here.values.parent);
     const parent = known.find(key);
     if (!parent) {
-      const message = `names no location (${here.values.parent}), neither in the book nor in this file`;
-      return { column: 'parent', message };
+      return problem('parent', 'no-location-anywhere', here.values.parent);
     }
-    if (seen.has(key))
-      return { column: 'parent', message: 'would make a location lie inside itself' };
+    if (seen.has(key)) return problem('parent', 'location-in-itself');
     seen.add(key);
     here = parent;
   }
   if (seen.size <= mostLevels) return undefined;
-  return { column: 'parent', message: `would make more than ${mostLevels} levels` };
+  return problem('parent', 'too-many-levels', mostLevels);
 }

@@ -1,6 +1,8 @@
 import { isWholeUnit } from '#lib/measure';
-import { failed, problem, type RowFate } from '../fate.js';
-import type { CellProblem, ListRow } from '../read-rows.js';
+import { failed, type RowFate } from '../fate.js';
+import { type CellProblem, problem } from '../problems.js';
+import type { ListRow } from '../read-rows.js';
+import { goodsKey, goodsTitle } from './goods.js';
 import { nameKey } from './merge.js';
 import {
   type EarlierRow,
@@ -10,7 +12,7 @@ import {
   type PackFacts,
   type StockedConsumable,
 } from './opening-rows.js';
-import { consumableKey, consumableTitle, micro } from './plan-consumables.js';
+import { micro } from './plan-consumables.js';
 
 /** A row that was understood, or the fate of one that was not. */
 export type ReadOpening =
@@ -23,9 +25,7 @@ const MOST = 1_000_000_000n * ONE;
 /** Finds out what each row of opening stock means; names everything that is wrong with it. */
 export function readOpening(facts: OpeningFacts, rows: readonly ListRow[]): ReadOpening[] {
   return rows.map((row) => {
-    const title = [consumableTitle(row.values), row.values.get('lotNumber')]
-      .filter(Boolean)
-      .join(', ');
+    const title = [goodsTitle(row.values), row.values.get('lotNumber')].filter(Boolean).join(', ');
     if (row.problems.length > 0)
       return { ok: false, fate: failed(row.number, title, row.problems) };
     const reader = new RowReader(facts, row.values);
@@ -72,56 +72,51 @@ class RowReader {
     };
   }
 
-  private wrong(column: string | null, message: string): undefined {
-    this.problems.push(problem(column, message));
+  private wrong(...said: Parameters<typeof problem>): undefined {
+    this.problems.push(problem(...said));
     return undefined;
   }
 
   private consumable(): StockedConsumable | undefined {
     if (!this.values.has('consumable')) {
-      return this.wrong('consumable', 'is blank; every row needs a consumable');
+      return this.wrong('consumable', 'consumable-blank');
     }
-    const found = this.facts.consumables.get(consumableKey(this.values));
-    const title = consumableTitle(this.values);
-    return (
-      found ??
-      this.wrong('consumable', `names no consumable of the book (${title}); bring it in first`)
-    );
+    const found = this.facts.consumables.get(goodsKey(this.values));
+    const title = goodsTitle(this.values);
+    return found ?? this.wrong('consumable', 'no-consumable-yet', title);
   }
 
   private pack({ packs }: StockedConsumable): PackFacts | undefined {
     const name = this.values.get('presentation');
     if (name !== undefined) {
-      const found = packs.find((pack) => nameKey(pack.name) === nameKey(name));
-      return found ?? this.wrong('presentation', `names no pack of this consumable (${name})`);
+      const named = packs.filter((pack) => nameKey(pack.name) === nameKey(name));
+      const found = named.find((pack) => !pack.inKit) ?? named[0];
+      return found ?? this.wrong('presentation', 'no-pack', name);
     }
-    const inUse = packs.filter((pack) => pack.active);
+    const inUse = packs.filter((pack) => pack.active && !pack.inKit);
     const [only] = inUse;
     if (inUse.length === 1 && only) return only;
     const many = inUse.map((pack) => pack.name).join(', ');
-    return this.wrong(
-      'presentation',
-      many === ''
-        ? 'is blank, and the consumable has no pack in use'
-        : `is blank; which of: ${many}?`,
-    );
+    return many === ''
+      ? this.wrong('presentation', 'no-pack-in-use')
+      : this.wrong('presentation', 'which-pack', many);
   }
 
   private location(): string | undefined {
     const name = this.values.get('location');
-    if (name === undefined) return this.wrong('location', 'is blank; where does it lie?');
+    if (name === undefined) return this.wrong('location', 'location-blank');
     const found = this.facts.locations.get(nameKey(name));
-    if (!found) return this.wrong('location', `names no location of the book (${name})`);
-    return found.active ? found.id : this.wrong('location', `is no longer in use (${name})`);
+    if (!found) return this.wrong('location', 'no-location', name);
+    return found.active ? found.id : this.wrong('location', 'location-retired', name);
   }
 
   private supplier(pack: PackFacts): string | undefined {
     const name = this.values.get('supplier') ?? pack.supplier;
     if (name === null) {
-      return this.wrong('supplier', 'is blank, and the pack has no supplier either');
+      return this.wrong('supplier', 'nobody-delivers');
     }
     const found = this.facts.suppliers.get(nameKey(name));
-    return found ?? this.wrong('supplier', `names no supplier of the book (${name})`);
+    return found ?? this.wrong('supplier', 'no-supplier', name);
   }
 
   private goods({ stockUnit }: StockedConsumable, pack: PackFacts) {
@@ -131,12 +126,12 @@ class RowReader {
     const byPacks = packs === undefined ? undefined : BigInt(packs) * perPack;
     const byUnits = typed === undefined ? undefined : micro(typed);
     if (byPacks !== undefined && byUnits !== undefined && byPacks !== byUnits) {
-      return this.wrong('quantity', 'does not go with the number of packs; give one of them');
+      return this.wrong('quantity', 'quantity-or-packs');
     }
     const quantity = byUnits ?? byPacks;
-    if (quantity === undefined) return this.wrong('quantity', 'is blank, and so are the packs');
+    if (quantity === undefined) return this.wrong('quantity', 'no-quantity');
     if (isWholeUnit(stockUnit) && quantity % ONE !== 0n) {
-      return this.wrong('quantity', `must be whole, because stock is kept in ${stockUnit}s`);
+      return this.wrong('quantity', 'whole-quantity', stockUnit);
     }
     if (this.values.has('openedOn')) this.openable(pack, quantity);
     return this.worth({ pack, quantity, perPack });
@@ -144,9 +139,9 @@ class RowReader {
 
   private openable(pack: PackFacts, quantity: bigint): void {
     if (pack.dispensing !== 'multi-use') {
-      this.wrong('openedOn', `does not go with a pack for ${pack.dispensing} use`);
+      this.wrong('openedOn', 'cannot-be-open', pack.dispensing);
     } else if (quantity > pack.content) {
-      this.wrong('quantity', 'is more than one opened container holds; use a row for each');
+      this.wrong('quantity', 'more-than-a-container');
     }
   }
 
@@ -162,16 +157,13 @@ class RowReader {
     const byPrice = price === null ? undefined : divided(price * quantity, perPack);
     const value = typed === undefined ? byPrice : micro(typed);
     if (value === undefined) {
-      return this.wrong(
-        'packPrice',
-        'is blank, and the pack has no list price; write 0 if it was free',
-      );
+      return this.wrong('packPrice', 'no-price');
     }
     const known = typed === undefined || paid !== undefined ? price : null;
     const packPrice = known ?? divided(value * perPack, quantity);
     const packs = Number((quantity + perPack - 1n) / perPack);
-    if (packs > 1_000_000) return this.wrong('quantity', 'is more than the book can hold');
-    if (packPrice > MOST) return this.wrong('value', 'is too much for so little');
+    if (packs > 1_000_000) return this.wrong('quantity', 'more-than-the-book');
+    if (packPrice > MOST) return this.wrong('value', 'worth-too-much');
     return { quantity, value, packPrice, packs };
   }
 
@@ -181,11 +173,12 @@ class RowReader {
     const said = this.values.get('lotStatus') as OpeningRow['lotStatus'] | undefined;
     const known = lotNumber === null ? undefined : this.facts.lots.get(lotKey(id, lotNumber));
     if (known && !known.free && known.expiresOn !== expiresOn) {
-      const recorded = known.expiresOn ?? 'no expiry date';
-      return this.wrong('expiresOn', `differs from the book, which has ${recorded} for this lot`);
+      return known.expiresOn === null
+        ? this.wrong('expiresOn', 'other-expiry-none')
+        : this.wrong('expiresOn', 'other-expiry', known.expiresOn);
     }
     if (known && said !== undefined && known.status !== said) {
-      return this.wrong('lotStatus', `differs from the book, where this lot is ${known.status}`);
+      return this.wrong('lotStatus', 'other-status', known.status);
     }
     const lotStatus = said ?? ((known?.status ?? 'released') as OpeningRow['lotStatus']);
     return { lotNumber, expiresOn, lotStatus };
@@ -197,18 +190,18 @@ class RowReader {
     const useBy = this.values.get('useBy') ?? null;
     const receivedOn = this.values.get('receivedOn') ?? openedOn ?? today;
     const expiresOn = this.values.get('expiresOn');
-    if (receivedOn > today) return this.wrong('receivedOn', `must not be after today, ${today}`);
+    if (receivedOn > today) return this.wrong('receivedOn', 'after-today', today);
     if (openedOn !== null && openedOn > today) {
-      return this.wrong('openedOn', `must not be after today, ${today}`);
+      return this.wrong('openedOn', 'after-today', today);
     }
     if (openedOn !== null && openedOn < receivedOn) {
-      return this.wrong('openedOn', `is before it was received, ${receivedOn}`);
+      return this.wrong('openedOn', 'opened-before-received', receivedOn);
     }
     if (useBy !== null && openedOn === null) {
-      return this.wrong('useBy', 'goes with an opened container only; when was it opened?');
+      return this.wrong('useBy', 'use-by-not-opened');
     }
     if (useBy !== null && expiresOn !== undefined && useBy > expiresOn) {
-      return this.wrong('useBy', `must not be after the label's expiry, ${expiresOn}`);
+      return this.wrong('useBy', 'use-by-after-expiry', expiresOn);
     }
     return { openedOn, useBy, receivedOn };
   }
@@ -246,8 +239,8 @@ export function judgeOpening(
       return { ...done, fate: 'new' };
     }
     if (before.content === row.content) return { ...done, fate: 'same' };
-    const message = `was brought in on ${before.day} and said something else then; correct it by a count`;
-    return failed(row.number, row.title, [problem(null, message)]);
+    const wrongly = problem(null, 'said-otherwise-then', before.day);
+    return failed(row.number, row.title, [wrongly]);
   });
   return { fates, fresh };
 }
@@ -258,9 +251,8 @@ function twiceSaid(row: OpeningRow, seen: Map<string, OpeningRow>): CellProblem 
     seen.set(row.identity, row);
     return undefined;
   }
-  const says = other.content === row.content ? 'says the same as' : 'contradicts';
-  const message = `${says} row ${other.number}; if both are there, tell them apart by a row key`;
-  return problem(row.rowKey === null ? null : 'rowKey', message);
+  const says = other.content === row.content ? 'same-as-row' : 'other-than-row';
+  return problem(row.rowKey === null ? null : 'rowKey', says, other.number);
 }
 
 /** Two rows of one lot that give it different dates or states. */
@@ -273,10 +265,10 @@ function otherLot(row: OpeningRow, lots: Map<string, OpeningRow>): CellProblem |
     return undefined;
   }
   if (other.expiresOn !== row.expiresOn) {
-    const said = other.expiresOn ?? 'no expiry date';
-    return problem('expiresOn', `contradicts row ${other.number}, which has ${said} for this lot`);
+    return other.expiresOn === null
+      ? problem('expiresOn', 'row-expiry-none', other.number)
+      : problem('expiresOn', 'row-expiry', other.number, other.expiresOn);
   }
   if (other.lotStatus === row.lotStatus) return undefined;
-  const message = `contradicts row ${other.number}, where this lot is ${other.lotStatus}`;
-  return problem('lotStatus', message);
+  return problem('lotStatus', 'row-status', other.number, other.lotStatus);
 }

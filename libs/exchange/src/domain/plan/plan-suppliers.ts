@@ -1,6 +1,8 @@
 import { failed, type RowFate } from '../fate.js';
+import { problem } from '../problems.js';
 import type { ListRow } from '../read-rows.js';
 import { MergeBook, nameKey, type Thing, type ToWrite } from './merge.js';
+import { NO_TERMS } from './terms.js';
 
 export interface Plan {
   readonly fates: readonly RowFate[];
@@ -16,7 +18,10 @@ export function planSuppliers(
   const known = new MergeBook(
     book.map((thing) => [nameKey(thing.values.name), thing] as const),
     {
-      defaults: { name: null, email: null, language: 'en', customerNumber: null, active: 'yes' },
+      defaults: {
+        ...{ name: null, email: null, language: 'en', customerNumber: null, active: 'yes' },
+        ...NO_TERMS,
+      },
       needed: [],
       newId,
     },
@@ -30,7 +35,7 @@ function fateOf(known: MergeBook, row: ListRow): RowFate {
   const title = name ?? '';
   if (problems.length > 0) return failed(number, title, problems);
   if (name === undefined) {
-    return failed(number, title, [{ column: 'name', message: 'is blank; every row needs a name' }]);
+    return failed(number, title, [problem('name', 'name-blank')]);
   }
   const merged = known.merge(nameKey(name), values, number);
   if (!merged.ok) return failed(number, title, merged.problems);

@@ -1,9 +1,9 @@
 import { REASONS, type Reason } from '#lib/dentition';
 import type { Driver } from '#lib/procedures';
-import { problem } from '../fate.js';
-import type { CellProblem, ListRow } from '../read-rows.js';
+import { type CellProblem, problem } from '../problems.js';
+import type { ListRow } from '../read-rows.js';
+import { goodsKey, goodsTitle } from './goods.js';
 import { nameKey } from './merge.js';
-import { consumableKey, consumableTitle } from './plan-consumables.js';
 
 /** A template as rows of a list say it, with what is wrong in each of them. */
 export interface TemplateGroup {
@@ -62,10 +62,9 @@ function groupOf(
   const lines = rows.map((row, at) => {
     const wrong = problems.get(row) ?? [];
     if (at === 0 && !row.values.has('template')) {
-      wrong.push(problem('template', 'is blank; every row needs the name of its template'));
+      wrong.push(problem('template', 'template-blank'));
     }
-    if (at === MOST_LINES)
-      wrong.push(problem(null, `is line ${at + 1}; a template has ${MOST_LINES}`));
+    if (at === MOST_LINES) wrong.push(problem(null, 'too-many-lines', at + 1, MOST_LINES));
     for (const column of OF_THE_TEMPLATE) {
       const said = row.values.get(column);
       const earlier = head.get(column);
@@ -74,8 +73,8 @@ function groupOf(
         head.set(column, said);
         saidBy.set(column, row.number);
       } else {
-        const message = `contradicts row ${saidBy.get(column)} of the same template, which says ${earlier}`;
-        wrong.push(problem(column, message));
+        const row = saidBy.get(column) ?? 0;
+        wrong.push(problem(column, 'contradicts-in-template', row, earlier));
       }
     }
     return lineOf(consumables, row, wrong);
@@ -101,14 +100,14 @@ function lineOf(
   { values }: ListRow,
   wrong: CellProblem[],
 ): TemplateLineRow {
-  const title = consumableTitle(values);
-  const consumableId = title === '' ? null : (consumables.get(consumableKey(values)) ?? null);
+  const title = goodsTitle(values);
+  const consumableId = title === '' ? null : (consumables.get(goodsKey(values)) ?? null);
   if (title !== '' && consumableId === null) {
-    wrong.push(problem('consumable', `names no consumable of the book (${title})`));
+    wrong.push(problem('consumable', 'no-consumable', title));
   }
   const failed = new Set(wrong.map((each) => each.column));
   for (const column of ['driver', 'dispensed']) {
-    if (!values.has(column) && !failed.has(column)) wrong.push(problem(column, 'is blank'));
+    if (!values.has(column) && !failed.has(column)) wrong.push(problem(column, 'blank'));
   }
   return {
     consumableId,
@@ -133,7 +132,7 @@ function readReasons(said: string | undefined, wrong: CellProblem[]): Reason[] |
   words.delete('');
   const [other] = words;
   if (other !== undefined) {
-    wrong.push(problem('reasons', `has ${other}, which is none of: ${REASONS.join(', ')}`));
+    wrong.push(problem('reasons', 'not-all-choices', other, REASONS.join(', ')));
   }
   return known.length > 0 ? known : null;
 }

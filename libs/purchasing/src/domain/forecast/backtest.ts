@@ -27,6 +27,8 @@ export interface Backtest {
   /** What was used in the windows judged, and what the first method expected, in usual uses. */
   readonly used: number;
   readonly expected: number;
+  /** In how many of the windows a period that was judged is, on the mean; at least 1. */
+  readonly overlap: number;
   /** The usual (median) use in grid steps; 0 without use. */
   readonly usualUse: number;
   readonly dispersion: Dispersion;
@@ -60,7 +62,7 @@ export function* backtestSteps(
   const usualUse = usual(series);
   if (origins.length === 0 || usualUse === 0) {
     const losses = methods.map(() => null);
-    return { origins: 0, losses, used: 0, expected: 0, usualUse, dispersion };
+    return { origins: 0, losses, used: 0, expected: 0, overlap: 1, usualUse, dispersion };
   }
   const known = dispersions(series, origins);
   const judge = new Judge(series, options, origins);
@@ -78,6 +80,7 @@ export function* backtestSteps(
     losses,
     used: used / usualUse,
     expected: expected / usualUse,
+    overlap: judge.overlap(),
     usualUse,
     dispersion,
   };
@@ -150,6 +153,19 @@ class Judge {
       }
     }
     return { used, expected };
+  }
+
+  overlap(): number {
+    let [all, once, reached] = [0, 0, 0];
+    for (const origin of this.origins) {
+      for (const from of this.windowsFrom(origin)) {
+        const end = from + this.options.horizon;
+        all += this.options.horizon;
+        once += Math.max(0, end - Math.max(from, reached));
+        reached = Math.max(reached, end);
+      }
+    }
+    return once === 0 ? 1 : all / once;
   }
 
   private basis(method: Method, origin: number, dispersion: Dispersion): Basis {

@@ -65,6 +65,24 @@ export class ShelfGatherer {
   }
 }
 
+/** How widely the drifts of the items of a shelf are spread about its own; no source. */
+const DRIFT_SPREAD = 0.15;
+
+/**
+ * What a shelf's drift makes of one item: an item that has enough use of its own to show that it
+ * was used as expected is not taken along. Between the shelf's drift and 1, the nearer to what the
+ * item itself shows the less chance there is in its use.
+ */
+export function driftOf(item: Backtest, shelf: number): number {
+  if (item.expected === 0 || item.usualUse === 0) return shelf;
+  const own = item.used / item.expected;
+  const [low, high] = shelf < 1 ? [shelf, 1] : [1, shelf];
+  const shown = Math.min(high, Math.max(low, own));
+  const chance = ((item.dispersion.ratio ?? 1) / item.usualUse) * (item.overlap / item.expected);
+  const trust = DRIFT_SPREAD ** 2 / (DRIFT_SPREAD ** 2 + chance);
+  return shelf + trust * (shown - shelf);
+}
+
 function commonLoss(item: Backtest): number {
   return item.losses[0] ?? 0;
 }

@@ -26,6 +26,44 @@ export function normal(mean: number, variance: number): Distribution {
   };
 }
 
+/** Any amount between two as likely as another. Throws RangeError unless high is above low. */
+export function uniform(low: number, high: number): Distribution {
+  checkMoment('low', low, Number.NEGATIVE_INFINITY);
+  if (!(high > low && Number.isFinite(high))) throw new RangeError('high must be above low');
+  const width = high - low;
+  const share = (x: number) => Math.min(1, Math.max(0, x / width));
+  return {
+    mean: (low + high) / 2,
+    variance: (width * width) / 12,
+    cdf: (x) => share(x - low),
+    exceed: (x) => share(high - x),
+    quantile: (p) => {
+      checkProbability(p);
+      return low + p * width;
+    },
+    loss: (x) => (x <= low ? low + width / 2 - x : Math.max(0, high - x) ** 2 / (2 * width)),
+  };
+}
+
+/** Log-normal by its median and the standard deviation of the logarithm. Throws RangeError. */
+export function logNormal(median: number, logSd: number): Distribution {
+  checkMoment('median', median, Number.MIN_VALUE);
+  checkMoment('logSd', logSd, Number.MIN_VALUE);
+  const mean = median * Math.exp((logSd * logSd) / 2);
+  const z = (x: number) => (x <= 0 ? Number.NEGATIVE_INFINITY : Math.log(x / median) / logSd);
+  return {
+    mean,
+    variance: mean * mean * Math.expm1(logSd * logSd),
+    cdf: (x) => normalTail(-z(x)),
+    exceed: (x) => normalTail(z(x)),
+    quantile: (p) => {
+      checkProbability(p);
+      return median * Math.exp(logSd * normalQuantile(p));
+    },
+    loss: (x) => (x <= 0 ? mean - x : mean * normalTail(z(x) - logSd) - x * normalTail(z(x))),
+  };
+}
+
 /** Gamma distribution by mean and variance: shape mean^2 / variance. Throws RangeError. */
 export function gamma(mean: number, variance: number): Distribution {
   checkMoment('mean', mean, Number.MIN_VALUE);

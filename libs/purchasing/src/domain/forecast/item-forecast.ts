@@ -1,6 +1,6 @@
 import type { Backtest } from './backtest.js';
 import { type BookedDays, combineBooked } from './booked-visits.js';
-import { type Choice, chooseMethod, hasDied, type ShelfPrior } from './choose-method.js';
+import { type Choice, chooseMethod, driftOf, hasDied, type ShelfPrior } from './choose-method.js';
 import { countWith } from './counts.js';
 import { forecastRatio } from './dispersion.js';
 import { certain, type Distribution } from './distribution.js';
@@ -57,7 +57,7 @@ export function forecastItem(
   const origin = series.use.length;
   const [found] = methodStates(series, method, [origin]);
   const own = found ?? { level: 0, levelShare: 1, season: null };
-  const drift = choice.reason === 'short history' ? 1 : shelf.drift;
+  const drift = choice.reason === 'short history' ? 1 : driftOf(judged, shelf.drift);
   const state: MethodState = { ...own, level: own.level * drift };
   const ratio = forecastRatio(judged.dispersion, shelf.ratio);
   const sizes = method.name === 'compound' ? sizesBefore(series, origin) : null;

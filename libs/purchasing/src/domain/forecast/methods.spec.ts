@@ -1,7 +1,7 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
 import { backtest, originsOf } from './backtest.js';
-import { chooseMethod, hasDied, NO_SHELF, ShelfGatherer } from './choose-method.js';
+import { chooseMethod, driftOf, hasDied, NO_SHELF, ShelfGatherer } from './choose-method.js';
 import { dispersions, forecastRatio } from './dispersion.js';
 import { SERVICE_LEVELS } from './measures.js';
 import { methodStates } from './method-states.js';
@@ -255,5 +255,28 @@ describe('what a shelf teaches', () => {
     expect(fade.prior().drift).toBeCloseTo(0.9, 12);
     fade.add({ ...item, origins: 5, losses: [1], usualUse: 1, used: 0, expected: 1e6 });
     expect(fade.prior().drift).toBe(0.7);
+  });
+
+  it('is not believed of an item whose own use shows otherwise', () => {
+    const judged = (y: number[]) => backtest(plainSeries(y), settings);
+    // One a day, every day: that others fade says nothing about it.
+    const constant = judged(new Array<number>(130).fill(1));
+    expect(driftOf(constant, 0.9)).toBe(1);
+    // A few uses show little: nearly all of the shelf's drift holds.
+    const few = judged(series(() => 0.05, 130, 5));
+    expect(few.expected).toBeGreaterThan(0);
+    expect(driftOf(few, 0.9)).toBeLessThan(0.93);
+    expect(driftOf(judged(new Array<number>(130).fill(0)), 0.9)).toBe(0.9);
+  });
+
+  it('leaves each item between its drift and none', () => {
+    const shelf = fc.double({ min: 0.7, max: 1.3, noNaN: true });
+    fc.assert(
+      fc.property(uses, shelf, (y, drift) => {
+        const own = driftOf(backtest(plainSeries(y), settings), drift);
+        expect(own).toBeGreaterThanOrEqual(Math.min(1, drift) - 1e-12);
+        expect(own).toBeLessThanOrEqual(Math.max(1, drift) + 1e-12);
+      }),
+    );
   });
 });

@@ -78,25 +78,30 @@ export interface ReplayResult {
  */
 export function replay(input: ReplayInput): ReplayResult {
   const run = new ReplayRun(input);
-  while (run.next() !== null) {
-    // Each day is kept by the run.
+  for (let view = run.morning(); view !== null; view = run.morning()) {
+    run.evening(input.policy(view));
   }
   return run.result();
 }
 
-/** The same, a day at a time: for a policy that learns something new on the way. */
+/** The same, half a day at a time: for orders that are put together over several items. */
 export class ReplayRun {
   private readonly shelf: Shelf;
   private readonly days: DayOfReplay[] = [];
 
-  constructor(private readonly input: ReplayInput) {
+  constructor(private readonly input: Omit<ReplayInput, 'policy'>) {
     this.shelf = new Shelf(input);
   }
 
-  /** The next day, or null after the last one. */
-  next(): DayOfReplay | null {
+  /** What is there on the next morning, or null after the last day. */
+  morning(): PolicyView | null {
     if (this.days.length >= this.input.demand.length) return null;
-    const day = this.shelf.day(this.days.length);
+    return this.shelf.morning(this.days.length);
+  }
+
+  /** The rest of that day, with what was ordered in its morning; 0 for nothing. */
+  evening(ordered: number): DayOfReplay {
+    const day = this.shelf.evening(this.days.length, ordered);
     this.days.push(day);
     return day;
   }
@@ -107,7 +112,7 @@ export class ReplayRun {
   }
 }
 
-function summary(input: ReplayInput, days: readonly DayOfReplay[]): ReplayResult {
+function summary(input: Omit<ReplayInput, 'policy'>, days: readonly DayOfReplay[]): ReplayResult {
   const total = (value: (day: DayOfReplay) => number) =>
     days.reduce((sum, day) => sum + value(day), 0);
   const count = (test: (day: DayOfReplay) => boolean) => days.filter(test).length;
@@ -137,22 +142,39 @@ class Shelf {
   private readonly due = new Map<EpochDay, number>();
   private onOrder = 0;
   private owed = 0;
+  private wasted = 0;
+  private arrived = 0;
 
-  constructor(private readonly input: ReplayInput) {
+  constructor(private readonly input: Omit<ReplayInput, 'policy'>) {
     for (const { expires, amount } of input.lots) {
       checkAmount('amount of a lot', amount);
       this.put(expires, amount);
     }
   }
 
-  day(t: number): DayOfReplay {
+  morning(t: number): PolicyView {
+    const day = this.input.firstDay + t;
+    this.wasted = this.throwAway(day);
+    this.arrived = this.receive(day);
+    const onHand = this.onHand();
+    return {
+      day,
+      past: this.input.demand.subarray(0, t),
+      lots: this.lots,
+      onHand,
+      onOrder: this.onOrder,
+      owed: this.owed,
+      position: onHand + this.onOrder - this.owed,
+    };
+  }
+
+  evening(t: number, ordered: number): DayOfReplay {
     const day = this.input.firstDay + t;
     const demand = this.input.demand[t] ?? 0;
     checkAmount(`demand of day ${t + 1}`, demand);
-    const wasted = this.throwAway(day);
-    let arrived = this.receive(day);
-    const ordered = this.order(day, t);
-    arrived += this.receive(day);
+    this.order(day, ordered);
+    const arrived = this.arrived + this.receive(day);
+    const { wasted } = this;
     const settled = this.take(this.owed);
     this.owed -= settled;
     const now = this.take(demand);
@@ -176,24 +198,15 @@ class Shelf {
     this.onOrder -= amount;
     const expires = this.input.expires(day);
     if (!Number.isInteger(expires)) throw new RangeError(`expires must be a day, not ${expires}`);
-    this.put(expires, amount);
+    // What comes expired is thrown away and never used.
+    if (expires < day) this.wasted += amount;
+    else this.put(expires, amount);
     return amount;
   }
 
-  private order(day: EpochDay, t: number): number {
-    const onHand = this.onHand();
-    const position = onHand + this.onOrder - this.owed;
-    const amount = this.input.policy({
-      day,
-      past: this.input.demand.subarray(0, t),
-      lots: this.lots,
-      onHand,
-      onOrder: this.onOrder,
-      owed: this.owed,
-      position,
-    });
+  private order(day: EpochDay, amount: number): void {
     checkAmount('order', amount);
-    if (amount === 0) return 0;
+    if (amount === 0) return;
     let sum = 0;
     for (const part of this.input.deliver({ day, amount })) {
       checkAmount('part of a delivery', part.amount);
@@ -207,7 +220,6 @@ class Shelf {
       throw new RangeError('the parts of a delivery must add up to the order');
     }
     this.onOrder += sum;
-    return amount;
   }
 
   /** First expired, first out; equal dates in the order of arrival. */

@@ -23,7 +23,10 @@ export interface PastPresentation {
   readonly supplierName: string | null;
   readonly packContent: bigint;
   readonly listPrice: bigint | null;
+  /** How it is sold, as it is set now. */
   readonly minimumPacks: bigint;
+  readonly discount: PlannedOffer['discount'];
+  readonly priceList: PlannedOffer['priceList'];
 }
 
 /** All that is known of one consumable over the time to be replayed, and before it. */
@@ -91,17 +94,18 @@ export function offersOn(item: PastItem, day: EpochDay): PlannedOffer[] {
   return item.presentations.map((presentation) => {
     const recent = recentOf(item, presentation.presentationId, day);
     const last = recent.at(-1);
+    const { priceList } = presentation;
     return {
       presentationId: presentation.presentationId,
       name: presentation.name,
       supplierId: presentation.supplierId ?? last?.supplierId ?? null,
       supplierName: presentation.supplierName ?? last?.supplierName ?? null,
       packContent: presentation.packContent,
-      packPrice: last?.packPrice ?? presentation.listPrice,
+      packPrice: priceList[0]?.packPrice ?? last?.packPrice ?? presentation.listPrice,
       usableDays: middle(recent.flatMap(({ usableDays }) => usableDays ?? [])),
       minimumPacks: presentation.minimumPacks,
-      discount: 'all units',
-      priceList: [],
+      discount: presentation.discount,
+      priceList,
     };
   });
 }

@@ -1,8 +1,10 @@
 import { describe, expect, it } from '@jest/globals';
+import { moneyFromMicro } from '#lib/measure';
 import { epochDay, seededRandom, seedFrom } from '../forecast/index.js';
 import { NOTHING_OWN, PLAIN_SETTINGS, PLAIN_TERMS } from '../planning/planning-settings.js';
 import { lifeOn, offersOn, type PastItem, type PastShelf, usualPurchase } from './past-shelf.js';
-import { type ReplayedShelf, replayShelf } from './replay-shelf.js';
+import type { ReplayedShelf } from './replay-report.js';
+import { replayShelf } from './replay-shelf.js';
 
 const END = epochDay('2026-05-04');
 const BEFORE = 200;
@@ -33,6 +35,7 @@ function item(id: string, change: Partial<PastItem> = {}, chance = 0.5): PastIte
       {
         ...{ presentationId: 'ten', name: 'Ten', supplierId: 'north', supplierName: 'Northgate' },
         ...{ packContent: 10n * ONE, listPrice: 15n * ONE, minimumPacks: 1n },
+        ...{ discount: 'all units', priceList: [] },
       },
     ],
     startLots: [{ quantity: 15n * ONE, lastDay: FIRST + 120 }],
@@ -123,6 +126,64 @@ describe('a practice replayed', () => {
     expect(until(then.weeks)).toHaveLength(10);
     expect(until(then.weeks)).toEqual(until(found.weeks));
     expect(then.weeks).not.toEqual(found.weeks);
+  });
+});
+
+describe('what a supplier asks for', () => {
+  const both = [item('bib'), item('clip')];
+  const under = (terms: Partial<typeof PLAIN_TERMS>, items = both, ownOf = () => NOTHING_OWN) =>
+    replayed(
+      shelf(items, {
+        rules: { settings: PLAIN_SETTINGS, ownOf, termsOf: () => ({ ...PLAIN_TERMS, ...terms }) },
+      }),
+    );
+
+  const free = under({ freight: '6.50' });
+
+  it('is one order a day with all its lines, and its freight', () => {
+    for (const side of [free.computed, free.old]) {
+      expect(side.sent).toBeGreaterThanOrEqual(3);
+      expect(side.sent).toBeLessThanOrEqual(side.orders);
+      expect(side.freight).toBe(BigInt(side.sent) * 6_500_000n);
+    }
+    // Looked at on the same day once a week: some orders hold both.
+    expect(free.computed.sent).toBeLessThan(free.computed.orders);
+    expect(free.computed.sent).toBeLessThanOrEqual(REPLAYED / 7);
+  });
+
+  it('is a minimum that orders are filled up to: fewer orders, and more on the shelf', () => {
+    const bound = under({ minimumOrder: '300', freight: '6.50', freeFreightFrom: '40' });
+    expect(bound.computed.sent).toBeLessThan(free.computed.sent);
+    expect(bound.computed.sent).toBeGreaterThan(0);
+    expect(bound.computed.freight).toBe(0n);
+    expect(bound.computed.averageValue).toBeGreaterThan(free.computed.averageValue);
+    // Nobody kept the old rule to a minimum; its small orders pay freight.
+    expect(bound.old).toEqual({ ...free.old, freight: bound.old.freight });
+    expect(bound.old.freight).toBeGreaterThan(0n);
+  });
+
+  it('is a minimum that cannot be reached: nothing is sent, and the shelf runs empty', () => {
+    const room = { ...NOTHING_OWN, shelfRoom: '40' };
+    const found = under({ minimumOrder: '5000' }, both, () => room);
+    expect([found.computed.sent, found.computed.orders, found.computed.freight]).toEqual([
+      ...[0, 0, 0n],
+    ]);
+    expect(found.computed.stockOutDays).toBeGreaterThan(found.old.stockOutDays);
+  });
+
+  it('is a price list: from four packs on at half the price, so more is bought at a time', () => {
+    const list = [
+      { fromPacks: 1n, packPrice: moneyFromMicro(12n * ONE) },
+      { fromPacks: 4n, packPrice: moneyFromMicro(6n * ONE) },
+    ];
+    const listed = both.map((each) => ({
+      ...each,
+      presentations: each.presentations.map((p) => ({ ...p, priceList: list })),
+    }));
+    expect(under({}, listed).computed.orders).toBeLessThan(free.computed.orders);
+    expect(offersOn(listed[0] ?? both[0] ?? item('none'), FIRST)[0]).toMatchObject({
+      ...{ packPrice: 12n * ONE, priceList: list, discount: 'all units' },
+    });
   });
 });
 

@@ -1,6 +1,9 @@
 import { epochDay } from '../forecast/calendar.js';
 import type { SupplyTerms } from './planning-settings.js';
 
+/** So many closures a supplier has at most. */
+export const MOST_CLOSURES = 60;
+
 /** Closed for longer than this a supplier delivers nothing that could be planned. */
 const LONGEST_CLOSURE_DAYS = 120;
 

@@ -132,7 +132,8 @@ function supplyOffers(offers: readonly PlannedOffer[], rules: PlanningRules): Su
   });
 }
 
-function tiersOf({ priceList, packPrice }: PlannedOffer): readonly PriceTier[] {
+/** Its prices from so many packs; empty when nobody knows any. */
+export function tiersOf({ priceList, packPrice }: PlannedOffer): readonly PriceTier[] {
   if (priceList.length > 0 || packPrice === null) return priceList;
   return [{ fromPacks: 1n, packPrice: moneyFromMicro(packPrice) }];
 }

@@ -79,9 +79,14 @@ function advice(proposal: OrderProposal, words: ProposalWords): string {
   const from = offer.supplierName === null ? '' : ` from ${offer.supplierName}`;
   const price = total === null ? '' : ` for ${total} ${currency}`;
   if (packs === 0n) {
-    return proposal.reason === 'no use expected'
-      ? 'No use is expected, so nothing is ordered.'
-      : `Nothing can be ordered of ${offer.name} within its limits.`;
+    switch (proposal.reason) {
+      case 'no use expected':
+        return 'No use is expected, so nothing is ordered.';
+      case 'above the reorder point':
+        return 'Nothing is due yet.';
+      default:
+        return `Nothing can be ordered of ${offer.name} within its limits.`;
+    }
   }
   const order = `Order ${packsText(packs)} of ${offer.name}${from}${price}`;
   const upTo = figureOf(proposal, 'order up to') ?? '0';

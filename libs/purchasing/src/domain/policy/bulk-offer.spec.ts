@@ -82,6 +82,30 @@ describe('a bulk offer', () => {
 
 const LASTS = { usableDaysOnArrival: null };
 
+describe('a purchase of what never expires', () => {
+  const asUsual = capsuleOffer(LASTS);
+  const tiers = [{ fromPacks: 1n, packPrice: money('720') }];
+  const large = { offerId: 'case-400', packContent: quantity('400'), tiers, ...LASTS };
+  const bulk = { offer: capsuleOffer(large), packs: 2n };
+
+  it('is a loss all the same where nobody uses it', () => {
+    const unused = { use: () => poisson(0) };
+    const found = compareBulk(capsules({ demand: unused, lots: [] }), asUsual, bulk);
+    expect(found?.paperSaving).toBe(money('400'));
+    expect(found).toMatchObject({ usableDays: null, worthIt: false, savedOrders: 0n });
+    expect([found?.expectedUsed, found?.costPerUsedUnit]).toEqual([0n, null]);
+    expect(found?.realSaving ?? 0n).toBeLessThanOrEqual(-money('1440'));
+  });
+
+  it('saves less, the less of it is used in five years', () => {
+    const savings = [3, 0.3, 0.1].map((perDay) => {
+      const facts = capsules({ demand: poissonDemand(perDay), lots: [] });
+      return compareBulk(facts, asUsual, bulk)?.realSaving ?? 0n;
+    });
+    expect([...savings].sort((a, b) => (a > b ? -1 : 1))).toEqual(savings);
+  });
+});
+
 describe('a purchase of perishables', () => {
   // Exact long-run means of the age-state Markov chain (model of Nahmias 1975 and of Pierskalla &
   // Roach 1972; stationary distribution worked out with NumPy): rate, life, level, outdated.
@@ -104,14 +128,14 @@ describe('a purchase of perishables', () => {
       };
       // How often so much is left of the last purchase, by repeated steps of the chain.
       const use = poisson(rate);
-      const chance = (k: number) => use.cdf(k) - (k === 0 ? 0 : use.cdf(k - 1));
+      const chances = Array.from({ length: 60 }, (_, k) => use.pmf(k));
       let often = new Array<number>(level + 1).fill(1 / (level + 1));
       for (let round = 0; round < 400; round += 1) {
         const next = new Array<number>(level + 1).fill(0);
         for (const [old, p] of often.entries()) {
-          for (let k = 0; k < 60; k += 1) {
+          for (const [k, chance] of chances.entries()) {
             const left = Math.max(Math.min(level - old, level - k), 0);
-            next[left] = (next[left] ?? 0) + p * chance(k);
+            next[left] = (next[left] ?? 0) + p * chance;
           }
         }
         often = next;

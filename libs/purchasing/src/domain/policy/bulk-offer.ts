@@ -44,7 +44,7 @@ export interface BulkComparison {
 }
 
 const YEAR = 365;
-/** Goods that do not expire are reckoned with for so long. */
+/** Goods that do not expire are reckoned with for so long; what is left then counts as lost. */
 const LONGEST_YEARS = 5;
 
 /**
@@ -57,13 +57,14 @@ export function compareBulk(
   usual: SupplyOffer,
   bulk: { readonly offer: SupplyOffer; readonly packs: bigint },
 ): BulkComparison | null {
-  const facts = { ...given, demand: remembered(given.demand), offers: [usual, bulk.offer] };
+  const offers = [forFiveYears(usual), forFiveYears(bulk.offer)] as const;
+  const facts = { ...given, demand: remembered(given.demand), offers };
   refuseBadFacts(facts);
   if (bulk.packs < 1n) throw new RangeError('packs: at least 1.');
   const shelf = shelfState(facts);
   const yearlyUse = facts.demand.use(0, YEAR).mean;
-  const usualPlan = planFor(facts, shelf, yearlyUse, usual);
-  const bulkPlan = planFor(facts, shelf, yearlyUse, bulk.offer);
+  const usualPlan = planFor(facts, shelf, yearlyUse, offers[0]);
+  const bulkPlan = planFor(facts, shelf, yearlyUse, offers[1]);
   const total = packsTotal(bulk.offer, bulk.packs);
   const quantity = quantityFromMicro(bulk.offer.packContent * bulk.packs);
   const usualTotal = usualPriceOf(usual, usualPlan, quantity);
@@ -98,9 +99,14 @@ export function compareBulk(
     },
     coverDays: daysAt(yearlyUse, size),
     coverAheadDays: daysAt(yearlyUse, Math.max(shelf.position, 0)),
-    usableDays: Number.isFinite(bulkPlan.newGoodsDays) ? bulkPlan.newGoodsDays : null,
+    usableDays: bulk.offer.usableDaysOnArrival === null ? null : bulkPlan.newGoodsDays,
     worthIt: realSaving > 0n,
   };
+}
+
+/** What does not expire, but lies for five years, was not worth buying either. */
+function forFiveYears(offer: SupplyOffer): SupplyOffer {
+  return { ...offer, usableDaysOnArrival: offer.usableDaysOnArrival ?? LONGEST_YEARS * YEAR };
 }
 
 function share(amount: Money, part: Quantity, whole: Quantity): Money {

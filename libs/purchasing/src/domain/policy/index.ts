@@ -4,7 +4,7 @@ export type { Demand, LeadTime } from './demand.js';
 export { FIGURE_NAMES, type FigureName, type ProposalFigure } from './explain-decision.js';
 export type { ItemFacts, OpenOrder } from './item-facts.js';
 export { ORDER_BOUNDS } from './limit-packs.js';
-export type { PriceTier, SupplyOffer } from './offer.js';
+export { type PriceTier, packsTotal, type SupplyOffer } from './offer.js';
 export { PROPOSAL_FLAGS } from './proposal-flags.js';
 export { explainOrder, type OrderProposal, type ShelfOutlook } from './propose-order.js';
 export { SERVICE_MEASURES, type ServiceMeasure } from './reorder-point.js';
@@ -13,6 +13,7 @@ export {
   type BasketItem,
   type BasketLine,
   fillBasket,
+  freightOf,
   type SupplierBasket,
   type SupplierTerms,
 } from './supplier-basket.js';

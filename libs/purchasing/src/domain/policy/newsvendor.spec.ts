@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import fc from 'fast-check';
+import { logNormal, uniform } from '../forecast/continuous.js';
 import { lattice } from '../forecast/lattice.js';
 import { bestOneOff, criticalRatio, mismatchCosts, oneOffOutcome } from './newsvendor.js';
 import { normal } from './normal.js';
@@ -10,6 +11,25 @@ describe('one-off purchase', () => {
     const costs = mismatchCosts({ price: 7, cost: 5, salvage: 0 });
     expect(criticalRatio(costs)).toBeCloseTo(0.2857142857142857, 12);
     expect(Math.abs(bestOneOff(costs, normal(50, 20)) - 38.68)).toBeLessThan(0.005);
+  });
+
+  it('takes any distribution of the use', () => {
+    // Wikipedia, Newsvendor model (from memory): the same prices; evenly from 50 to 80: about 59;
+    // log-normal with a median of 50 and 0.2 for the logarithm: about 45.
+    const prices = { price: 7, cost: 5, salvage: 0 };
+    const even = uniform(50, 80);
+    expect(bestOneOff(mismatchCosts(prices), even)).toBeCloseTo(58.5714, 4);
+    const log = logNormal(50, 0.2);
+    expect(Math.abs(bestOneOff(mismatchCosts(prices), log) - 44.65)).toBeLessThan(0.01);
+    // What is lost is the area under the upper tail: summed up in small steps.
+    for (const use of [even, log]) {
+      let tail = 0;
+      for (let x = 60; x < 400; x += 0.05) tail += use.exceed(x + 0.025) * 0.05;
+      expect(use.loss(60)).toBeCloseTo(tail, 4);
+    }
+    expect(oneOffOutcome(prices, even, 65)).toMatchObject({ lost: 3.75, left: 3.75, used: 61.25 });
+    expect(() => uniform(5, 5)).toThrow('high');
+    expect(() => logNormal(0, 1)).toThrow('median');
   });
 
   it('says how many to take on beyond the chairs', () => {

@@ -26,8 +26,10 @@ export interface SupplyOffer {
   readonly leadTime: LeadTime;
 }
 
+type Priced = Pick<SupplyOffer, 'tiers' | 'discount'>;
+
 /** What so many packs cost, exactly; null when there is no price. */
-export function packsTotal(offer: SupplyOffer, packs: bigint): Money | null {
+export function packsTotal(offer: Priced, packs: bigint): Money | null {
   const tiers = sortedTiers(offer);
   if (tiers.length === 0) return null;
   if (offer.discount === 'all units') {
@@ -44,7 +46,7 @@ export function packsTotal(offer: SupplyOffer, packs: bigint): Money | null {
   return moneyFromMicro(total);
 }
 
-function sortedTiers(offer: SupplyOffer): readonly PriceTier[] {
+function sortedTiers(offer: Priced): readonly PriceTier[] {
   return [...offer.tiers].sort((a, b) => (a.fromPacks < b.fromPacks ? -1 : 1));
 }
 

@@ -76,6 +76,25 @@ describe('all-units discount', () => {
     expect(rounded).toEqual([9035.485, 9112.981, 9232.379]);
   });
 
+  it('keeps goods at a cost that does not depend on the price, where that is how it is', () => {
+    // Stevenson, Operations Management, ch. 13, hospital cleanser (from memory): 816 cases a year,
+    // 12 an order, 4 a case and year; 70 at 18: 14,968; 80 at 17: 14,154; 100 at 16: 13,354.
+    const cleanser = allUnitsDiscount(
+      { yearlyUse: 816, orderCost: 12, holdingCost: 4 },
+      breaks([
+        [1, 20],
+        [50, 18],
+        [80, 17],
+        [100, 16],
+      ]),
+    );
+    expect(cleanser.map((c) => [Math.round(c.size), Math.round(c.total)])).toEqual([
+      [100, 13_354],
+      [80, 14_154],
+      [70, 14_968],
+    ]);
+  });
+
   it('is never dearer than another size', () => {
     fc.assert(
       fc.property(arbitraryCosts(), arbitraryBreaks(), sizes(), (costs, prices, size) => {

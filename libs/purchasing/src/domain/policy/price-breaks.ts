@@ -6,12 +6,14 @@ export interface PriceBreak {
   readonly unitPrice: number;
 }
 
-/** Yearly use, cost of an order, and what a year of keeping costs as a share of the price. */
-export interface BreakCosts {
+/** Yearly use, cost of an order, and what keeping a count for a year costs. */
+export type BreakCosts = {
   readonly yearlyUse: number;
   readonly orderCost: number;
-  readonly carryingRate: number;
-}
+} & (
+  | { /** As a share of its price. */ readonly carryingRate: number }
+  | { /** Whatever its price. */ readonly holdingCost: number }
+);
 
 /** An order size worth considering, with what a year costs at it: goods, orders and keeping. */
 export interface SizeCandidate {
@@ -44,9 +46,9 @@ export function economicLots(costs: BreakCosts, breaks: readonly PriceBreak[]): 
 }
 
 /**
- * Every unit beyond a break at the lower price: `from` 400 leaves the first 400 at the old one. The fixed part of a tier (what its lower price does
- * not apply to) works like a dearer order; the best size is always a feasible economic lot (e.g.
- * Nahmias, Production and Operations Analysis, ch. 4).
+ * Every unit beyond a break at the lower price: `from` 400 leaves the first 400 at the old one. The
+ * fixed part of a tier (what its lower price does not apply to) works like a dearer order; the best
+ * size is always a feasible economic lot (e.g. Nahmias, Production and Operations Analysis, ch. 4).
  */
 export function incrementalDiscount(
   costs: BreakCosts,
@@ -57,9 +59,7 @@ export function incrementalDiscount(
   const found = tiers.flatMap((tier, i) => {
     const before = tiers[i - 1];
     if (before) fixed += (before.unitPrice - tier.unitPrice) * tier.from;
-    const lot = Math.sqrt(
-      (2 * (costs.orderCost + fixed) * costs.yearlyUse) / (costs.carryingRate * tier.unitPrice),
-    );
+    const lot = lotAt({ ...costs, orderCost: costs.orderCost + fixed }, tier.unitPrice);
     // Below the first price nothing is sold; below another one its lot is simply no candidate.
     const size = before ? lot : Math.max(lot, tier.from);
     const next = tiers[i + 1];
@@ -84,12 +84,16 @@ export function offeredLots(
 export function yearCost(costs: BreakCosts, unitPrice: number, size: number): number {
   if (!(size > 0)) throw new RangeError('size: an order is for more than zero.');
   const ordering = (costs.orderCost * costs.yearlyUse) / size;
-  const holding = (costs.carryingRate * unitPrice * size) / 2;
+  const holding = (keptFor(costs, unitPrice) * size) / 2;
   return unitPrice * costs.yearlyUse + ordering + holding;
 }
 
 function lotAt(costs: BreakCosts, unitPrice: number): number {
-  return economicLot({ ...costs, holdingCost: costs.carryingRate * unitPrice });
+  return economicLot({ ...costs, holdingCost: keptFor(costs, unitPrice) });
+}
+
+function keptFor(costs: BreakCosts, unitPrice: number): number {
+  return 'holdingCost' in costs ? costs.holdingCost : costs.carryingRate * unitPrice;
 }
 
 function inOrder(breaks: readonly PriceBreak[]): readonly PriceBreak[] {

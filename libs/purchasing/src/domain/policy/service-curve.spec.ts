@@ -1,5 +1,6 @@
 import { describe, expect, it } from '@jest/globals';
 import { quantity } from '#lib/measure';
+import { certain } from '../forecast/distribution.js';
 import { seededRandom } from '../forecast/seeded-random.js';
 import { lumpyDemand } from './example-demand.js';
 import { capsuleOffer, capsules, rareShade } from './example-items.js';
@@ -29,6 +30,18 @@ describe('service against stock and waste', () => {
     const { points } = curveOf(rareShade({ demand: lumpyDemand(0.12, 5) }));
     expect(points.at(-1)?.wasted ?? 0n).toBeGreaterThanOrEqual(points[0]?.wasted ?? 1n);
     expect(points.at(-1)?.wastedValue ?? 0n).toBeGreaterThan(0n);
+  });
+
+  it('buys nothing for the shelf of what nobody uses any more', () => {
+    const unused = capsules({ demand: { use: () => certain(0) }, lots: [] });
+    const { points, now } = curveOf(unused);
+    for (const point of [...points, now]) {
+      expect([point?.averageStock, point?.stockValue, point?.stockOuts]).toEqual([0n, 0n, 0]);
+    }
+    // What is owed is still bought: thirty capsules are two boxes, of which ten are left.
+    const owing = curveOf({ ...unused, openShortfall: quantity('30') });
+    expect(owing.now?.averageStock ?? 0n).toBeGreaterThan(9_000_000n);
+    expect(owing.now?.averageStock ?? 0n).toBeLessThan(11_000_000n);
   });
 
   it('adds up to the whole shelf, in any order', () => {

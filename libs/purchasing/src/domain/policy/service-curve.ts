@@ -129,8 +129,10 @@ function* follow(facts: ItemFacts, world: World): Generator<void, CurvePoint | n
 function ruleOf(facts: ItemFacts, plan: OfferPlan, dailyUse: number): ReorderRule {
   const { counts, offer } = plan;
   const lead = leadTimeWithin(offer.leadTime, 0.5);
+  // What is hardly used any more is bought once something is owed, and not for the shelf.
+  const onlyOwed = plan.usualPacks === 0 && plan.reorderPoint === 0;
   return {
-    reorderPoint: plan.reorderPoint,
+    reorderPoint: onlyOwed ? -1 : plan.reorderPoint,
     orderUpTo: plan.orderUpTo,
     usualPacks: plan.usualPacks,
     pack: counts.pack,

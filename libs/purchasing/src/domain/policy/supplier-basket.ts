@@ -165,8 +165,9 @@ function fillUpTo(
       a.extra.neededInDays - b.extra.neededInDays ||
       (a.item.itemId === b.item.itemId ? a.nth - b.nth : a.item.itemId < b.item.itemId ? -1 : 1),
   );
+  let goods = goodsOf(items, { packs, costOfFilling });
   for (const { item, extra, nth } of offered) {
-    if (goodsOf(items, { packs, costOfFilling }) >= value) break;
+    if (goods >= value) break;
     const had = packs.get(item.itemId) ?? 0n;
     // The extras of an item follow each other; those of an earlier filling are in it already.
     if (had !== item.packs + takenBefore(item, nth)) continue;
@@ -177,10 +178,11 @@ function fillUpTo(
       packs.set(item.itemId, had);
       continue;
     }
+    goods = moneyFromMicro(goods + after - before);
     const kept = amountOf(moneyFromMicro(after - before)) * Math.max(extra.neededInDays, 0);
     costOfFilling += (kept / 365) * terms.carryingRate + amountOf(extra.expectedWaste);
   }
-  return goodsOf(items, { packs, costOfFilling }) >= value ? { packs, costOfFilling } : null;
+  return goods >= value ? { packs, costOfFilling } : null;
 }
 
 function takenBefore(item: BasketItem, nth: number): bigint {
@@ -209,7 +211,11 @@ function lineTotal(item: BasketItem, draft: Draft): Money | null {
   return packs === 0n ? moneyFromMicro(0n) : packsTotal(item.offer, packs);
 }
 
-function freightOf(goods: Money, terms: SupplierTerms): Money {
+/** What an order for goods of that value costs to send. */
+export function freightOf(
+  goods: Money,
+  terms: Pick<SupplierTerms, 'freight' | 'freeFreightFrom'>,
+): Money {
   const free = terms.freeFreightFrom !== null && goods >= terms.freeFreightFrom;
   return free ? moneyFromMicro(0n) : terms.freight;
 }

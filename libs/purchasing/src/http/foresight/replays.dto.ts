@@ -76,6 +76,16 @@ export class ReplaySumsDto {
 
   @OutWhole({ description: 'Lines ordered.' })
   orders: number;
+
+  @OutWhole({
+    nullable: true,
+    description:
+      'Orders sent; what is ordered of a supplier on a day is one. Null in replays of a time when suppliers’ minimums, freight and price lists played no part.',
+  })
+  sent: number | null;
+
+  @OutDecimal({ nullable: true, description: 'What sending them cost; null as above.' })
+  freight: string | null;
 }
 
 export class ReplayWeekDto {

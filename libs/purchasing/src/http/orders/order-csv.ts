@@ -1,3 +1,4 @@
+import { toCsv } from '#lib/platform';
 import type { OrderDto, OrderLineDto } from './order-answers.dto.js';
 
 const HEADER = [
@@ -5,18 +6,13 @@ const HEADER = [
   ...['goods', 'pack', 'packs', 'pack_price', 'amount', 'currency'],
 ] as const;
 
-const PLAIN_NUMBER = /^-?\d+(\.\d+)?$/;
-const FORMULA_START = /^[=+\-@\t\r]/;
-const NEEDS_QUOTES = /[",\r\n]/;
-
 /**
  * The lines of an order as a table for the supplier's own machines: RFC 4180 (header, CRLF), UTF-8,
  * plain decimals whatever the language. What a spreadsheet would take for a formula gets an apostrophe.
  */
 export function orderCsv(order: OrderDto): Buffer {
   const rows = order.lines.map((line) => cells(order, line));
-  const text = [HEADER, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
-  return Buffer.from(text, 'utf8');
+  return Buffer.from(toCsv(HEADER, rows), 'utf8');
 }
 
 function cells(order: OrderDto, line: OrderLineDto): (string | null)[] {
@@ -33,10 +29,4 @@ function cells(order: OrderDto, line: OrderLineDto): (string | null)[] {
 export function goodsName({ consumable }: OrderLineDto): string {
   const { name, shade, size, grit } = consumable;
   return [name, shade, size, grit].filter((part) => part !== null).join(', ');
-}
-
-function cell(value: string | null): string {
-  if (value === null) return '';
-  const harmless = FORMULA_START.test(value) && !PLAIN_NUMBER.test(value) ? `'${value}` : value;
-  return NEEDS_QUOTES.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
 }

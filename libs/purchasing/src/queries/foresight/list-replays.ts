@@ -55,7 +55,14 @@ export async function oneReplay(tx: Tx, id: string): Promise<ReplayDto> {
     [tx.practiceId, SILENT_SECONDS, id],
   );
   if (!row) throw refuse('not_found', 'There is no replay with this id.');
-  return { ...summaryOf(row), result: row.result };
+  return { ...summaryOf(row), result: row.result && completed(row.result) };
+}
+
+/** Results of a time when nobody counted what sending costs lack it. */
+function completed(result: ReplayResultDto): ReplayResultDto {
+  const { computed, old } = result;
+  const none = { sent: null, freight: null };
+  return { ...result, computed: { ...none, ...computed }, old: { ...none, ...old } };
 }
 
 function summaryOf(row: ReplayRow): ReplaySummaryDto {

@@ -9,22 +9,40 @@ import {
 import { loadPresentationTerms } from '../../db/presentation-terms.js';
 import { epochDay } from '../../domain/forecast/calendar.js';
 import type { PastItem, PastShelf } from '../../domain/foresight/past-shelf.js';
+import {
+  PLAIN_PRESENTATION,
+  type PresentationTerms,
+} from '../../domain/planning/planning-settings.js';
 import { usualHorizon } from '../forecast-shelf.js';
-import { loadOneOffSpans, loadPlanningRules } from '../planning-facts.js';
+import { loadOneOffSpans, loadPlanningRules, soldAs } from '../planning-facts.js';
 import { loadSentOrders } from '../supply-facts.js';
 import { loadUsage, loadVisitDays, usesOf } from '../usage-history.js';
 
 // What was there on the morning of the first day ($2) is what had come by then less what had left;
-// visits that were reversed since never were. $3 is the day after the last one.
+// visits that were reversed since never were, and what was booked under a wrong lot was always under
+// the right one. $3 is the day after the last one. A line that goes on under the right lot is no
+// purchase of its own: it says how long the goods of the line it continues last.
 const PAST = `
-WITH came AS MATERIALIZED (
-  SELECT l.id, l.consumable_id, l.presentation_id, l.packs, l.pack_price, l.received_on,
-         l.expires_on, l.received, l.sample, d.supplier_id, s.name AS supplier,
-         CASE WHEN l.expires_on >= l.received_on THEN l.expires_on - l.received_on + 1
-              WHEN l.expires_on < l.received_on THEN 0 END AS life
+WITH back AS MATERIALIZED (
+  SELECT layer_id, sum(quantity) AS quantity FROM movements
+  WHERE practice_id = $1 AND to_account = 'supplier' AND reverses_id IS NOT NULL GROUP BY layer_id
+), came AS MATERIALIZED (
+  SELECT l.id, l.consumable_id, l.presentation_id, l.packs, l.received_on, l.expires_on,
+         coalesce(l.kit_pack_price, l.pack_price) AS pack_price,
+         l.received - coalesce(b.quantity, 0) AS received,
+         l.sample OR l.continues_layer_id IS NOT NULL AS not_bought,
+         d.supplier_id, s.name AS supplier,
+         CASE WHEN right_one.expires_on >= l.received_on
+              THEN right_one.expires_on - l.received_on + 1
+              WHEN right_one.expires_on < l.received_on THEN 0 END AS life
   FROM layers l JOIN deliveries d ON d.id = l.delivery_id
   JOIN suppliers s ON s.id = d.supplier_id
-  WHERE l.practice_id = $1 AND d.reversed_at IS NULL AND l.received_on < $3::date
+  LEFT JOIN back b ON b.layer_id = l.id
+  CROSS JOIN LATERAL (
+    SELECT r.expires_on FROM layers r WHERE r.id = l.id OR r.continues_layer_id = l.id
+    ORDER BY r.id = l.id, r.id DESC LIMIT 1) right_one
+  WHERE l.practice_id = $1 AND d.reversed_at IS NULL AND NOT l.undone
+    AND l.received_on < $3::date
 ), there AS MATERIALIZED (
   SELECT id, consumable_id, expires_on, received FROM came
   WHERE received_on < $2::date AND (expires_on IS NULL OR expires_on >= $2::date)
@@ -48,7 +66,7 @@ WITH came AS MATERIALIZED (
          coalesce(json_agg(json_build_object('presentationId', presentation_id,
            'day', received_on::text, 'packs', packs, 'price', pack_price::text, 'life', life,
            'supplierId', supplier_id, 'supplier', supplier)
-           ORDER BY received_on, id) FILTER (WHERE NOT sample), '[]') AS list
+           ORDER BY received_on, id) FILTER (WHERE NOT not_bought), '[]') AS list
   FROM came GROUP BY consumable_id
 ), packs AS (
   SELECT p.consumable_id, json_agg(json_build_object('id', p.id, 'name', p.name,
@@ -109,11 +127,11 @@ export async function loadPastFacts(
   const oneOffs = await loadOneOffSpans(tx);
   const terms = await loadPresentationTerms(tx);
   const rules = await loadPlanningRules(tx, endDay);
-  const minimumPacks = (id: string) => BigInt(terms.get(id)?.minimumPacks ?? 1);
+  const termsOf = (id: string) => terms.get(id) ?? PLAIN_PRESENTATION;
   const items = rows.map((row): PastItem => {
     const days = usage.get(row.consumable_id);
     return {
-      ...itemOf(row, minimumPacks),
+      ...itemOf(row, termsOf),
       uses: days === undefined ? [] : usesOf(days),
       oneOffs: oneOffs.get(row.consumable_id) ?? [],
     };
@@ -134,7 +152,7 @@ export async function loadPastFacts(
 
 function itemOf(
   row: PastRow,
-  minimumPacks: (presentationId: string) => bigint,
+  termsOf: (presentationId: string) => PresentationTerms,
 ): Omit<PastItem, 'uses' | 'oneOffs'> {
   const micro = (numeric: string | null) => (numeric === null ? null : microOf(numeric));
   return {
@@ -156,7 +174,7 @@ function itemOf(
       supplierName: each.supplier,
       packContent: microOf(each.content),
       listPrice: micro(each.listPrice),
-      minimumPacks: minimumPacks(each.id),
+      ...soldAs(termsOf(each.id)),
     })),
     startLots: row.lots.map((lot) => ({
       quantity: microOf(lot.quantity),

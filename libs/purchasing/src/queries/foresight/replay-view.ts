@@ -1,13 +1,13 @@
 import { formatMoney, formatQuantity, type Money } from '#lib/measure';
 import type { StockConsumableDto } from '#lib/stock';
 import { isoDay } from '../../domain/forecast/calendar.js';
-import {
-  RECKON_EVERY_DAYS,
-  type ReplayedItem,
-  type ReplayedShelf,
-  type ReplayedSide,
-  type ReplayedSums,
-} from '../../domain/foresight/replay-shelf.js';
+import type {
+  ReplayedItem,
+  ReplayedShelf,
+  ReplayedSide,
+  ReplayedSums,
+} from '../../domain/foresight/replay-report.js';
+import { RECKON_EVERY_DAYS } from '../../domain/foresight/replay-shelf.js';
 import type { PlanningSettings } from '../../domain/planning/planning-settings.js';
 import type {
   ReplayedItemDto,
@@ -80,9 +80,10 @@ function sideDto(side: ReplayedSide): ReplaySideDto {
 }
 
 function sumsDto(sums: ReplayedSums): ReplaySumsDto {
-  const { stockOutDays, itemsOut, orders } = sums;
+  const { stockOutDays, itemsOut, orders, sent } = sums;
   return {
-    ...{ stockOutDays, itemsOut, orders },
+    ...{ stockOutDays, itemsOut, orders, sent },
+    freight: formatMoney(sums.freight),
     wastedValue: formatMoney(sums.wastedValue),
     averageValue: formatMoney(sums.averageValue),
   };

@@ -29,7 +29,10 @@ WITH year AS MATERIALIZED (
 ), spent AS (
   SELECT supplier_id, count(*) AS n, sum(landed_total) AS total FROM year GROUP BY supplier_id
 ), packs AS (
+  -- Not what never was, nor the same goods again under another lot; a kit is one pack.
   SELECT y.supplier_id, sum(l.packs) AS n FROM year y JOIN layers l ON l.delivery_id = y.id
+  WHERE NOT l.undone AND l.continues_layer_id IS NULL
+    AND coalesce(l.kit_line, l.line_number) = l.line_number
   GROUP BY y.supplier_id
 ), faults AS (
   SELECT y.supplier_id, sum(f.packs) FILTER (WHERE f.kind = 'damaged') AS damaged,
@@ -72,7 +75,7 @@ WITH paid AS MATERIALIZED (
          row_number() OVER (PARTITION BY l.presentation_id, d.supplier_id, l.received_on <= $3::date
                             ORDER BY l.received_on DESC, l.id DESC) AS place_then
   FROM layers l JOIN deliveries d ON d.id = l.delivery_id
-  WHERE l.practice_id = $1 AND d.reversed_at IS NULL AND NOT l.sample
+  WHERE l.practice_id = $1 AND d.reversed_at IS NULL AND NOT l.sample AND NOT l.undone
     AND l.received_on <= $2::date
 ), pairs AS (
   SELECT presentation_id, supplier_id FROM paid

@@ -12,7 +12,14 @@ const open: BookedVisit['restorations'][number] = {
 };
 const booking: BookedVisit = {
   ...{ id: 'b', day: '2026-05-05', chartReference: 'C-7', dentist: null, location: null },
-  ...{ externalReference: null, alike: 1, kept: 0, state: 'booked', notRecordedYet: false },
+  ...{
+    externalReference: null,
+    alike: 1,
+    kept: 0,
+    version: 1,
+    state: 'booked',
+    notRecordedYet: false,
+  },
   ...{ restorations: [open], visits: [], dropped: null, bookedBy: 'Mira', bookedAt: '' },
 };
 

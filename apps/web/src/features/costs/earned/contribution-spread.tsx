@@ -1,19 +1,17 @@
 import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
-import { drawnShare, micro } from '../../../ui/drawn.js';
+import { axisBetween, largestOf } from '../../../ui/chart/axis.js';
+import css from '../../../ui/chart/chart.module.css';
+import { StripAxis, StripRow, stripX } from '../../../ui/chart/strips.js';
+import { micro } from '../../../ui/drawn.js';
 import { Section } from '../../../ui/section.js';
 import type { ContributionRow } from '../api/report-contributions.js';
-import { type Axis, axisBetween, placeOn } from '../axis.js';
-import spread from '../spread-chart.module.css';
-import css from './contribution-spread.module.css';
 
 interface Props {
   readonly title: string;
   readonly rows: readonly ContributionRow[];
   readonly nameOf: (row: ContributionRow) => string;
 }
-
-const WIDE = 1000;
 
 interface Width {
   readonly row: ContributionRow;
@@ -30,64 +28,34 @@ function widthsOf(rows: readonly ContributionRow[]): Width[] {
   });
 }
 
-/** One bar a row: what 8 of 10 restorations leave, and the one in the middle. */
+/** One strip a row: what 8 of 10 restorations leave, and the one in the middle. */
 export function ContributionSpread({ title, rows, nameOf }: Props) {
-  const t = useText();
+  const words = useText().costReports.contributions;
   const format = useFormat();
   const widths = widthsOf(rows);
   if (widths.length === 0) return null;
   const lowest = widths.reduce((a, { p10 }) => (p10 < a ? p10 : a), 0n);
-  const highest = widths.reduce((a, { p90 }) => (p90 > a ? p90 : a), 0n);
-  const axis = axisBetween(lowest, highest);
+  const axis = axisBetween(lowest, largestOf(widths.map(({ p90 }) => p90)));
+  const x = (value: bigint) => stripX(axis, value);
   return (
-    <Section title={title} hint={t.costReports.contributions.spreadHint}>
-      <div
-        className={spread.chart}
-        role="img"
-        aria-label={t.costReports.contributions.picture(widths.length)}
-      >
-        {widths.map((width) => (
-          <div key={nameOf(width.row)} className={spread.row}>
-            <span className={spread.name}>{nameOf(width.row)}</span>
-            <Bar width={width} axis={axis} />
-            <span className={spread.middle}>{format.money(width.row.p50 ?? '0')}</span>
-          </div>
+    <Section title={title} hint={words.spreadHint}>
+      <div className={css.strips} role="img" aria-label={words.picture(widths.length)}>
+        {widths.map(({ row, p10, p50, p90 }) => (
+          <StripRow
+            key={nameOf(row)}
+            name={nameOf(row)}
+            end={format.money(row.p50 ?? '0')}
+            axis={axis}
+          >
+            <path
+              className={css.band}
+              d={`M${x(p10)} 9H${Math.max(x(p90), x(p10) + 2)}V21H${x(p10)}Z`}
+            />
+            <path className={css.middle} d={`M${x(p50)} 5V25`} />
+          </StripRow>
         ))}
-        <div className={spread.row}>
-          <span />
-          <div className={spread.axis}>
-            {axis.marks.map((mark) => (
-              <span key={String(mark)} style={{ left: `${placeOn(axis, mark) * 100}%` }}>
-                {format.number(String(drawnShare(mark, 1_000_000n)))}
-              </span>
-            ))}
-          </div>
-          <span className={spread.unit}>{format.currency}</span>
-        </div>
+        <StripAxis axis={axis} unit={format.currency} />
       </div>
     </Section>
-  );
-}
-
-function Bar({ width, axis }: { readonly width: Width; readonly axis: Axis }) {
-  const x = (value: bigint) => placeOn(axis, value) * WIDE;
-  const [from, middle, to] = [x(width.p10), x(width.p50), x(width.p90)];
-  return (
-    <svg
-      aria-hidden="true"
-      className={spread.bar}
-      viewBox={`0 0 ${WIDE} 28`}
-      preserveAspectRatio="none"
-    >
-      {axis.marks.map((mark) => (
-        <path
-          key={String(mark)}
-          className={mark === 0n ? css.zero : spread.grid}
-          d={`M${x(mark)} 0V28`}
-        />
-      ))}
-      <path className={spread.band} d={`M${from} 8H${Math.max(to, from + 2)}V20H${from}Z`} />
-      <path className={spread.mark} d={`M${middle} 4V24`} />
-    </svg>
   );
 }

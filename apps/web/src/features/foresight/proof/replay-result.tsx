@@ -59,7 +59,7 @@ function Assumptions({ result }: { readonly result: ReplayResult }) {
   const t = useText();
   const format = useFormat();
   const words = t.foresight.proof.assumed;
-  const { settings, notUsed, notBought, withoutPrice } = result;
+  const { settings, notUsed, notBought, withoutPrice, computed } = result;
   const { serviceMeasure, serviceLevel, reviewDays, reckonDays } = settings;
   const measure = t.foresight.whatIf.measures[serviceMeasure];
   const lines = [
@@ -71,7 +71,8 @@ function Assumptions({ result }: { readonly result: ReplayResult }) {
     ...(notUsed > 0 ? [words.notUsed(notUsed)] : []),
     ...(notBought > 0 ? [words.notBought(notBought)] : []),
     ...(withoutPrice > 0 ? [words.withoutPrice(withoutPrice)] : []),
-    words.simple,
+    computed.sent === null ? words.simple : words.sending,
+    words.late,
   ];
   return (
     <Section title={words.title}>

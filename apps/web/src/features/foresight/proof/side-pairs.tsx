@@ -23,12 +23,27 @@ export function SidePairs({ result }: { readonly result: ReplayResult }) {
   const value = (name: string, of: 'wastedValue' | 'averageValue'): Pair => ({
     ...{ name, computed: computed[of], old: old[of], told: format.money },
   });
+  // Replays of earlier versions do not know what sending cost.
+  const sendingPairs = ({ computed, old }: ReplayResult): readonly Pair[] =>
+    computed.sent === null || old.sent === null || computed.freight === null || old.freight === null
+      ? []
+      : [
+          {
+            ...{ name: words.sent, told: format.number },
+            ...{ computed: String(computed.sent), old: String(old.sent) },
+          },
+          {
+            ...{ name: words.freight, told: format.money },
+            ...{ computed: computed.freight, old: old.freight },
+          },
+        ];
   const pairs = [
     count(words.days, 'stockOutDays'),
     count(words.items, 'itemsOut'),
     value(words.waste, 'wastedValue'),
     value(words.stock, 'averageValue'),
     count(words.orders, 'orders'),
+    ...sendingPairs(result),
   ];
   return (
     <table className={css.pairs} aria-label={t.foresight.proof.sum}>

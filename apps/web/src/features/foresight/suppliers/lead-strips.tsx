@@ -1,81 +1,64 @@
-import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
+import { type Axis, axisTo, ONE } from '../../../ui/chart/axis.js';
+import css from '../../../ui/chart/chart.module.css';
+import { ChartKey, KEY } from '../../../ui/chart/chart-key.js';
+import { StripAxis, StripRow, stripX } from '../../../ui/chart/strips.js';
 import { Section } from '../../../ui/section.js';
 import type { Supplier } from '../api/compare-suppliers.js';
-import css from './lead-strips.module.css';
-
-const WIDE = 1000;
 
 /** How long each supplier takes: fastest to slowest, middle to nine in ten, and what it states. */
 export function LeadStrips({ suppliers }: { readonly suppliers: readonly Supplier[] }) {
-  const t = useText();
-  const format = useFormat();
-  const words = t.foresight.suppliers.times;
-  const longest = suppliers.reduce(
-    (most, { lead }) => Math.max(most, lead.stated, lead.slowest ?? 0),
-    1,
-  );
-  const step = Math.max(1, Math.ceil(longest / 8));
-  const end = Math.ceil(longest / step) * step;
-  const marks = Array.from({ length: end / step + 1 }, (_, i) => i * step);
-  const x = (days: number) => (days / end) * WIDE;
+  const words = useText().foresight.suppliers.times;
+  const days = suppliers.flatMap(({ lead }) => [lead.stated, lead.slowest ?? 0]);
+  const axis = axisTo(BigInt(Math.ceil(Math.max(...days, 1))) * ONE, { most: 8, finest: ONE });
   return (
     <Section title={words.title} hint={words.hint}>
-      <Key />
-      <div>
-        {suppliers.map(({ supplier, lead }) => (
-          <div key={supplier.id} className={css.row}>
-            <span className={css.name}>{supplier.name}</span>
-            <svg
-              aria-hidden="true"
-              className={css.strip}
-              viewBox={`0 0 ${WIDE} 30`}
-              preserveAspectRatio="none"
-            >
-              {marks.map((mark) => (
-                <path key={mark} className={css.grid} d={`M${x(mark)} 0V30`} />
-              ))}
-              <Strip lead={lead} x={x} />
-            </svg>
-            <LeadWords lead={lead} />
-          </div>
-        ))}
-        <div className={css.row} aria-hidden="true">
-          <span />
-          <div className={css.axis}>
-            {marks.map((mark) => (
-              <span key={mark} style={{ left: `${(mark / end) * 100}%` }}>
-                {format.number(String(mark))}
-              </span>
-            ))}
-          </div>
-          <span className={css.unit}>{words.unit}</span>
-        </div>
-      </div>
+      <ChartKey
+        entries={[
+          { words: words.key.whisker, shapes: [{ look: css.whisker, path: KEY.whisker }] },
+          {
+            words: words.key.band,
+            shapes: [
+              { look: css.band, path: 'M4 1H26V11H4Z' },
+              { look: css.middle, path: 'M4 0V12' },
+            ],
+          },
+          { words: words.key.stated, shapes: [{ look: css.dashed, path: KEY.tick }] },
+        ]}
+      />
+      {suppliers.map(({ supplier, lead }) => (
+        <StripRow
+          key={supplier.id}
+          name={supplier.name}
+          end={<LeadWords lead={lead} />}
+          words
+          axis={axis}
+        >
+          <LeadStrip lead={lead} axis={axis} />
+        </StripRow>
+      ))}
+      <StripAxis axis={axis} unit={words.unit} words />
     </Section>
   );
 }
 
 function LeadWords({ lead }: { readonly lead: Supplier['lead'] }) {
-  const t = useText();
   const { stated, median, p90, complete, open } = lead;
-  const words = t.foresight.suppliers.times;
-  return (
-    <span className={css.words}>
-      {median === null || p90 === null
-        ? words.onlyStated(stated, open)
-        : words.seen({ median, p90, complete, open, stated })}
-    </span>
-  );
+  const words = useText().foresight.suppliers.times;
+  return median === null || p90 === null
+    ? words.onlyStated(stated, open)
+    : words.seen({ median, p90, complete, open, stated });
 }
 
 interface StripProps {
   readonly lead: Supplier['lead'];
-  readonly x: (days: number) => number;
+  readonly axis: Axis;
 }
 
-function Strip({ lead, x }: StripProps) {
+function LeadStrip({ lead, axis }: StripProps) {
   const { fastest, slowest, median, p90, stated } = lead;
+  // Days may be half ones; a share of the axis is all that a picture needs.
+  const x = (days: number) => stripX(axis, BigInt(Math.round(days * Number(ONE))));
   const seen = fastest !== null && slowest !== null && median !== null && p90 !== null;
   return (
     <>
@@ -92,35 +75,7 @@ function Strip({ lead, x }: StripProps) {
           <path className={css.middle} d={`M${x(median)} 5V25`} />
         </>
       )}
-      <path className={css.stated} d={`M${x(stated)} 2V28`} />
+      <path className={css.dashed} d={`M${x(stated)} 2V28`} />
     </>
-  );
-}
-
-function Key() {
-  const t = useText();
-  const words = t.foresight.suppliers.times.key;
-  return (
-    <p className={css.key}>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.whisker} d="M1 6H27M1 2v8M27 2v8" />
-        </svg>
-        {words.whisker}
-      </span>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.band} d="M4 1H26V11H4Z" />
-          <path className={css.middle} d="M4 0V12" />
-        </svg>
-        {words.band}
-      </span>
-      <span>
-        <svg viewBox="0 0 28 12" aria-hidden="true">
-          <path className={css.stated} d="M14 0V12" />
-        </svg>
-        {words.stated}
-      </span>
-    </p>
   );
 }

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
+import { ButtonLink } from '../../../ui/button-link.js';
 import { Caution } from '../../../ui/caution.js';
 import { type Column, DataTable } from '../../../ui/data-table.js';
 import { EmptyState } from '../../../ui/empty-state.js';
@@ -23,7 +24,9 @@ export function SuppliersScreen() {
       <Loaded query={query}>
         {(data) =>
           data.suppliers.length === 0 ? (
-            <EmptyState title={words.empty} hint={words.emptyHint} />
+            <EmptyState title={words.empty} hint={words.emptyHint}>
+              <ButtonLink to="/setup/suppliers">{words.toSuppliers}</ButtonLink>
+            </EmptyState>
           ) : (
             <>
               <SideBySide data={data} />

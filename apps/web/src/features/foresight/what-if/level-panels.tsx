@@ -1,8 +1,10 @@
 import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
-import { drawnShare, micro } from '../../../ui/drawn.js';
+import { axisTo, largestOf } from '../../../ui/chart/axis.js';
+import chart from '../../../ui/chart/chart.module.css';
+import { type FootMark, PLOT, Plot, plotX, plotY } from '../../../ui/chart/plot.js';
+import { micro } from '../../../ui/drawn.js';
 import type { ServiceCurve, ServicePoint } from '../api/what-if.js';
-import { axisUpTo, placeOn } from '../money-axis.js';
 import css from './level-panels.module.css';
 
 type Of = (point: ServicePoint) => string | null;
@@ -46,68 +48,56 @@ interface PanelProps {
   readonly told: (value: string) => string;
 }
 
-const [WIDE, HIGH] = [300, 130];
-
 function Panel({ title, unit, curve, of, told }: PanelProps) {
-  const t = useText();
+  const words = useText().foresight.whatIf.panels;
   const format = useFormat();
   const { points, now } = curve;
   const values = points.map((point) => micro(of(point) ?? '0'));
   const nowValue = now === null ? null : of(now);
   const all = nowValue === null ? values : [...values, micro(nowValue)];
-  const axis = axisUpTo(all.reduce((a, b) => (b > a ? b : a), 0n));
-  const x = (at: number) => (points.length < 2 ? WIDE / 2 : (at / (points.length - 1)) * WIDE);
-  const y = (value: bigint) => HIGH - placeOn(axis, value) * HIGH;
-  const line = values.map((value, at) => `${x(at).toFixed(1)} ${y(value).toFixed(1)}`);
+  const axis = axisTo(largestOf(all), { most: 4 });
+  const share = (i: number) => (points.length < 2 ? 0.5 : i / (points.length - 1));
+  const spots = values.map((value, i) => `${plotX(share(i))} ${plotY(axis, value)}`);
   const at = points.findIndex((point) => point.level === now?.level);
   const [first, last] = [points[0], points.at(-1)];
   const percent = (point: ServicePoint | undefined) => format.percent(point?.level ?? '0');
-  const picture = t.foresight.whatIf.panels.picture(
+  const picture = words.picture(
     ...([title, told(first ? (of(first) ?? '0') : '0'), percent(first)] as const),
     ...([told(last ? (of(last) ?? '0') : '0'), percent(last)] as const),
   );
+  const foot: FootMark[] = [
+    { key: 'first', at: 0, words: percent(first), few: true },
+    { key: 'last', at: 1, words: percent(last), few: true },
+  ];
+  if (at > 0 && at < points.length - 1) {
+    const mark = { key: 'now', at: share(at), words: words.nowAt(percent(points[at])) };
+    foot.push({ ...mark, few: true, strong: true });
+  }
   return (
-    <figure className={css.panel} role="img" aria-label={picture}>
+    <figure className={css.panel}>
       <figcaption className={css.title}>
         {title} <span className={css.unit}>{unit}</span>
       </figcaption>
-      <div className={css.scale}>
-        {axis.marks.map((mark) => (
-          <span key={String(mark)} style={{ bottom: `${placeOn(axis, mark) * 100}%` }}>
-            {format.number(String(drawnShare(mark, 1_000_000n)))}
-          </span>
-        ))}
-      </div>
-      <svg
-        aria-hidden="true"
-        className={css.picture}
-        viewBox={`0 0 ${WIDE} ${HIGH}`}
-        preserveAspectRatio="none"
-      >
-        {axis.marks.map((mark) => (
-          <path key={String(mark)} className={css.grid} d={`M0 ${y(mark)}H${WIDE}`} />
-        ))}
+      <Plot label={picture} axis={axis} foot={foot} small>
         {nowValue !== null && (
           <path
-            className={css.now}
-            d={at < 0 ? `M0 ${y(micro(nowValue))}H${WIDE}` : `M${x(at)} 0V${HIGH}`}
+            className={chart.now}
+            d={
+              at < 0
+                ? `M0 ${plotY(axis, micro(nowValue))}H${PLOT.wide}`
+                : `M${plotX(share(at))} 0V${PLOT.high}`
+            }
           />
         )}
-        <path className={css.line} d={`M${line.join('L')}`} />
-        <path className={css.dots} d={line.map((spot) => `M${spot}h0`).join('')} />
+        <path className={chart.line} d={`M${spots.join('L')}`} />
+        <path className={chart.dots} d={spots.map((spot) => `M${spot}h0`).join('')} />
         {nowValue !== null && at >= 0 && (
-          <path className={css.here} d={`M${x(at)} ${y(micro(nowValue))}h0`} />
+          <path
+            className={chart.here}
+            d={`M${plotX(share(at))} ${plotY(axis, micro(nowValue))}h0`}
+          />
         )}
-      </svg>
-      <div className={css.levels}>
-        <span style={{ left: 0 }}>{percent(first)}</span>
-        {at > 0 && at < points.length - 1 && (
-          <span className={css.mark} style={{ left: `${(at / (points.length - 1)) * 100}%` }}>
-            {t.foresight.whatIf.panels.nowAt(percent(points[at]))}
-          </span>
-        )}
-        <span style={{ left: '100%' }}>{percent(last)}</span>
-      </div>
+      </Plot>
     </figure>
   );
 }

@@ -1,6 +1,8 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { useText } from '../../../text/text-provider.js';
+import { ButtonLink } from '../../../ui/button-link.js';
+import { EmptyState } from '../../../ui/empty-state.js';
 import { Loaded } from '../../../ui/loaded.js';
 import { PageHead } from '../../../ui/page-head.js';
 import { holdingQuery } from '../api/list-holdings.js';
@@ -22,6 +24,7 @@ export function LabelsScreen() {
       <Loaded query={places}>
         {(all) => {
           const active = all.filter((place) => place.active);
+          if (active.length === 0 && holdingId === undefined) return <NoPlaces />;
           return holdingId === undefined ? (
             <LabelsForm places={active} holding={undefined} />
           ) : (
@@ -30,6 +33,15 @@ export function LabelsScreen() {
         }}
       </Loaded>
     </>
+  );
+}
+
+function NoPlaces() {
+  const { labels } = useText().scan;
+  return (
+    <EmptyState title={labels.noPlaces} hint={labels.noPlacesHint}>
+      <ButtonLink to="/setup/locations">{labels.toPlaces}</ButtonLink>
+    </EmptyState>
   );
 }
 

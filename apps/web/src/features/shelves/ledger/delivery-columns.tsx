@@ -47,7 +47,11 @@ function Lot({ line: { lot } }: Props) {
       <span className={css.line}>
         <LotNumber value={lot.lotNumber} />
       </span>
-      {lot.labelExpiry !== null && <Second>{words.expires(format.day(lot.labelExpiry))}</Second>}
+      {lot.labelExpiry !== null && (
+        <Second>
+          <span className={css.line}>{words.expires(format.day(lot.labelExpiry))}</span>
+        </Second>
+      )}
     </>
   );
 }
@@ -118,8 +122,7 @@ type OnCorrect = (line: DeliveryLine) => void;
 
 /** With `onCorrect`, lines of which something is left can be corrected. */
 export function useLineColumns(onCorrect: OnCorrect | undefined): Column<DeliveryLine>[] {
-  const { deliveries, deliveryMore: more } = useText();
-  const { line: words } = deliveries;
+  const { line: words } = useText().deliveries;
   const correct = (line: DeliveryLine) =>
     onCorrect && !line.undone && line.remaining !== '0' ? (
       <Correct line={line} onCorrect={onCorrect} />
@@ -131,9 +134,14 @@ export function useLineColumns(onCorrect: OnCorrect | undefined): Column<Deliver
     { id: 'packs', head: words.packs, align: 'end', cell: (line) => <Packs line={line} /> },
     { id: 'landed', head: words.landed, align: 'end', cell: (line) => <Landed line={line} /> },
     { id: 'left', head: words.left, align: 'end', cell: (line) => <Left line={line} /> },
-    { id: 'balance', head: words.balance, align: 'end', cell: (line) => <Balance line={line} /> },
-    ...(onCorrect === undefined
-      ? []
-      : [{ id: 'correct', head: more.correct, align: 'end' as const, cell: correct }]),
+    {
+      ...{ id: 'ways', head: words.balance, bare: true, align: 'end' },
+      cell: (line) => (
+        <span className={css.ways}>
+          <Balance line={line} />
+          {correct(line)}
+        </span>
+      ),
+    },
   ];
 }

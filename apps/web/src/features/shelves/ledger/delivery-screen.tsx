@@ -113,25 +113,25 @@ function Totals({ delivery }: Props) {
   return (
     <div className={css.totals}>
       <Figures>
-        <Figure label={figures.goods} large>
-          <Money value={delivery.goodsTotal} />
-        </Figure>
-        <Figure label={figures.freight} large>
-          <Money value={delivery.freight} />
-        </Figure>
-        {delivery.duty !== '0.00' && (
-          <Figure label={words.duty} large>
-            <Money value={delivery.duty} />
-          </Figure>
-        )}
-        <Figure label={figures.discount} large>
-          <Money value={delivery.discount} />
-        </Figure>
         <Figure label={figures.landed} large>
           <Money value={delivery.landedTotal} />
         </Figure>
         <Figure label={figures.left} large>
           <Money value={formatMoney(left)} />
+        </Figure>
+        <Figure label={figures.goods}>
+          <Money value={delivery.goodsTotal} />
+        </Figure>
+        <Figure label={figures.freight}>
+          <Money value={delivery.freight} />
+        </Figure>
+        {delivery.duty !== '0.00' && (
+          <Figure label={words.duty}>
+            <Money value={delivery.duty} />
+          </Figure>
+        )}
+        <Figure label={figures.discount}>
+          <Money value={delivery.discount} />
         </Figure>
       </Figures>
     </div>

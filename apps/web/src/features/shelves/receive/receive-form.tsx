@@ -88,6 +88,10 @@ function Goods({ receiving, places }: GoodsProps) {
   const { place, focusLine } = useLineFocus();
   const { today } = useSession();
   const news = useArrivalCheck(form.values, today);
+  const removeAt = (index: number) => {
+    remove(lines[index]?.key ?? '');
+    focusLine((lines[index + 1] ?? lines[index - 1])?.key);
+  };
   const enterAt = (index: number) => focusLine(lines[index + 1]?.key ?? add());
   return (
     <FieldGroup title={receive.goods} hint={receive.goodsHint}>
@@ -107,7 +111,7 @@ function Goods({ receiving, places }: GoodsProps) {
             places={places}
             errorAt={(field) => form.errorAt(pathOf(line.key, field))}
             onChange={(part) => change(line.key, part)}
-            onRemove={lines.length > 1 ? () => remove(line.key) : undefined}
+            onRemove={lines.length > 1 ? () => removeAt(i) : undefined}
             onEnter={() => enterAt(i)}
             spreadKey={form.values.spreadKey}
             news={news.get(line.key)}

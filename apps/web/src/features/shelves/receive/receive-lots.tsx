@@ -1,6 +1,7 @@
 import { Button, CloseButton, TextInput } from '@mantine/core';
 import { newKey } from '../../../api/idempotency.js';
 import { useText } from '../../../text/text-provider.js';
+import { useFocusKept } from '../../../ui/use-focus-kept.js';
 import type { LotLine } from './lines.js';
 import css from './receive.module.css';
 
@@ -17,10 +18,11 @@ export function emptyLot(): LotLine {
 /** The lots of a line that came with several: how many packs of which. */
 export function ReceiveLots({ lots, error, onLots }: Props) {
   const { receiveMore: words } = useText();
+  const place = useFocusKept<HTMLFieldSetElement>(lots.length);
   const change = (key: string, part: Partial<LotLine>) =>
     onLots(lots.map((lot) => (lot.key === key ? { ...lot, ...part } : lot)));
   return (
-    <fieldset className={css.sub}>
+    <fieldset ref={place} className={css.sub}>
       <legend>{words.lots}</legend>
       {lots.map((lot, i) => (
         <div key={lot.key} className={css.lotRow}>

@@ -4,6 +4,8 @@ import { useMemo } from 'react';
 import { newKey } from '../../../api/idempotency.js';
 import { useSession } from '../../../app/session.js';
 import { useText } from '../../../text/text-provider.js';
+import { ButtonLink } from '../../../ui/button-link.js';
+import { EmptyState } from '../../../ui/empty-state.js';
 import { Loaded } from '../../../ui/loaded.js';
 import { PageHead } from '../../../ui/page-head.js';
 import { type Order, orderQuery } from '../api/get-order.js';
@@ -50,6 +52,9 @@ interface Props {
 function Started({ suppliers, places }: Props) {
   const { consumableId, orderId } = route.useSearch();
   const sellers = suppliers.filter(({ active }) => active);
+  if (sellers.length === 0 || places.length === 0) {
+    return <NotYet noSupplier={sellers.length === 0} />;
+  }
   if (orderId !== undefined) {
     return <AgainstOrder suppliers={sellers} places={places} orderId={orderId} />;
   }
@@ -57,6 +62,20 @@ function Started({ suppliers, places }: Props) {
     <WithProduct suppliers={sellers} places={places} product={null} />
   ) : (
     <Wanted suppliers={sellers} places={places} consumableId={consumableId} />
+  );
+}
+
+/** A delivery comes from somebody and goes somewhere; a new practice has to say so first. */
+function NotYet({ noSupplier }: { readonly noSupplier: boolean }) {
+  const { receiveMore: words } = useText();
+  return (
+    <EmptyState title={words.notYet} hint={words.notYetHint}>
+      {noSupplier ? (
+        <ButtonLink to="/setup/suppliers">{words.toSuppliers}</ButtonLink>
+      ) : (
+        <ButtonLink to="/setup/locations">{words.toPlaces}</ButtonLink>
+      )}
+    </EmptyState>
   );
 }
 

@@ -1,6 +1,12 @@
 import { answerOf, api } from '../../../api/client.js';
 
-export function dropBookedVisit({ id, note }: { id: string; note: string }, key: string) {
+interface Dropping {
+  readonly id: string;
+  readonly version: number;
+  readonly note: string;
+}
+
+export function dropBookedVisit({ id, ...body }: Dropping, key: string) {
   const params = { path: { id }, header: { 'Idempotency-Key': key } };
-  return answerOf(api.POST('/api/booked-visits/{id}/dropping', { params, body: { note } }));
+  return answerOf(api.POST('/api/booked-visits/{id}/dropping', { params, body }));
 }

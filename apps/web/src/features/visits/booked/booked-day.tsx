@@ -1,5 +1,6 @@
 import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
+import { More } from '../../../ui/more.js';
 import { Section } from '../../../ui/section.js';
 import { Amount } from '../../../ui/values.js';
 import type { DayUsage } from '../api/get-booked-usage.js';
@@ -46,10 +47,9 @@ function Uses({ usage }: { readonly usage: DayUsage }) {
       {usage.lines.length === 0 && <p className={css.quiet}>{t.booked.usesNothing}</p>}
       <Needs lines={first} />
       {rest.length > 0 && (
-        <details className={css.more}>
-          <summary>{t.booked.usesMore(rest.length)}</summary>
+        <More summary={t.booked.usesMore(rest.length)}>
           <Needs lines={rest} />
-        </details>
+        </More>
       )}
       {usage.shadesUnknown > 0 && (
         <p className={css.quiet}>{t.booked.shadeUnknown(usage.shadesUnknown)}</p>

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { useMay, useSession } from '../../../app/session.js';
+import { useFormat } from '../../../app/use-format.js';
 import { useText } from '../../../text/text-provider.js';
 import { ButtonLink } from '../../../ui/button-link.js';
 import { Caution } from '../../../ui/caution.js';
@@ -17,7 +18,7 @@ import { BookedRow } from './booked-row.js';
 import { BookingDialog } from './booking-dialog.js';
 import { DiarySection } from './diary-section.js';
 import { DropDialog } from './drop-dialog.js';
-import { weekOf } from './week.js';
+import { daysAfter, weekOf } from './week.js';
 import { WeekBar } from './week-bar.js';
 
 const route = getRouteApi('/in/visits/booked');
@@ -88,17 +89,35 @@ export function BookedScreen() {
   );
 }
 
+/** Where a week is empty, the next booking is one step away. */
+function EmptyWeek({ lastDay }: { readonly lastDay: string }) {
+  const words = useText().booked;
+  const format = useFormat();
+  const later = useQuery(
+    bookedVisitsQuery({ from: daysAfter(lastDay, 1), state: 'booked', limit: 1 }),
+  );
+  const next = later.data?.items[0]?.day;
+  return (
+    <EmptyState title={words.empty} hint={words.emptyHint}>
+      {next !== undefined && next > lastDay && (
+        <ButtonLink to="/visits/booked" search={{ week: next }} variant="default">
+          {words.nextBooked(format.dayShort(next))}
+        </ButtonLink>
+      )}
+    </EmptyState>
+  );
+}
+
 interface DaysProps {
   readonly days: readonly string[];
   readonly visits: readonly BookedVisit[];
 }
 
 function Days({ days, visits }: DaysProps) {
-  const t = useText();
   const [from = '', to = ''] = [days[0], days[6]];
   const usage = useQuery(bookedUsageQuery(from, to)).data?.days ?? [];
   if (visits.length === 0) {
-    return <EmptyState title={t.booked.empty} hint={t.booked.emptyHint} />;
+    return <EmptyWeek lastDay={to} />;
   }
   return days
     .map((day) => ({ day, own: visits.filter((visit) => visit.day === day) }))

@@ -9,12 +9,14 @@ import { Dialog } from '../../../ui/dialog.js';
 import { DateField, SelectField, TextField, WholeField } from '../../../ui/fields.js';
 import { FieldRow, Form, FormActions, SubmitButton } from '../../../ui/form.js';
 import { notify } from '../../../ui/notice-store.js';
+import { useFocusAfter } from '../../../ui/use-focus-after.js';
 import { useForm } from '../../../ui/use-form.js';
 import { bookVisit } from '../api/book-visit.js';
 import { changeBookedVisit } from '../api/change-booked-visit.js';
 import type { BookedVisit } from '../api/list-booked-visits.js';
 import { dentistsQuery } from '../api/list-dentists.js';
 import { roomsQuery } from '../api/list-rooms.js';
+import css from './booked.module.css';
 import {
   type BookingValues,
   bodyOf,
@@ -25,6 +27,7 @@ import {
 } from './booking-values.js';
 import { bookingWords } from './booking-words.js';
 import { RestorationFields } from './restoration-fields.js';
+import { useSeenBooking } from './use-seen-booking.js';
 
 interface Props {
   /** The one to change; undefined: a new one. */
@@ -51,7 +54,6 @@ function BookingForm({ visit, day, onClose }: Omit<Props, 'opened'>) {
   const format = useFormat();
   const words = t.booked.form;
   const form = useBookingForm(visit, day, onClose);
-  const { restorations } = form.values;
   const dentists = useQuery(dentistsQuery).data?.items ?? [];
   const rooms = useQuery(roomsQuery).data?.items ?? [];
   return (
@@ -66,31 +68,7 @@ function BookingForm({ visit, day, onClose }: Omit<Props, 'opened'>) {
           {...form.field('chartReference')}
         />
       </FieldRow>
-      {restorations.map((each, i) => (
-        <RestorationFields
-          key={each.key}
-          index={i}
-          values={each}
-          errorAt={form.errorAt}
-          onChange={(next) => {
-            form.set('restorations', restorations.with(i, next));
-            for (const field of ['templateId', 'tooth', 'surfaces']) {
-              form.clearAt(`restorations[${i}].${field}`);
-            }
-          }}
-          {...(restorations.length > 1
-            ? { onRemove: () => form.set('restorations', restorations.toSpliced(i, 1)) }
-            : {})}
-        />
-      ))}
-      <div>
-        <Button
-          variant="subtle"
-          onClick={() => form.set('restorations', [...restorations, newRestoration(newKey())])}
-        >
-          {words.more}
-        </Button>
-      </div>
+      <Restorations form={form} />
       <FieldRow>
         <SelectField
           label={words.dentist}
@@ -122,6 +100,46 @@ function BookingForm({ visit, day, onClose }: Omit<Props, 'opened'>) {
   );
 }
 
+/** After one has come or gone, the keyboard stands on the one to go on with. */
+function Restorations({ form }: { readonly form: ReturnType<typeof useBookingForm> }) {
+  const words = useText().booked.form;
+  const { place, focusAfter } = useFocusAfter();
+  const { restorations } = form.values;
+  const set = (next: BookingValues['restorations'], at: number) => {
+    form.set('restorations', next);
+    focusAfter(`fieldset:nth-of-type(${at + 1}) input`);
+  };
+  return (
+    <div ref={place} className={css.restorations}>
+      {restorations.map((each, i) => (
+        <RestorationFields
+          key={each.key}
+          index={i}
+          values={each}
+          errorAt={form.errorAt}
+          onChange={(next) => {
+            form.set('restorations', restorations.with(i, next));
+            for (const field of ['templateId', 'tooth', 'surfaces']) {
+              form.clearAt(`restorations[${i}].${field}`);
+            }
+          }}
+          {...(restorations.length > 1
+            ? { onRemove: () => set(restorations.toSpliced(i, 1), Math.max(0, i - 1)) }
+            : {})}
+        />
+      ))}
+      <div>
+        <Button
+          variant="default"
+          onClick={() => set([...restorations, newRestoration(newKey())], restorations.length)}
+        >
+          {words.more}
+        </Button>
+      </div>
+    </div>
+  );
+}
+
 const CHANGES = [['booked-visits'], ['alerts'], ['reorder']] as const;
 
 function useBookingForm(visit: BookedVisit | undefined, day: string, onClose: () => void) {
@@ -129,9 +147,12 @@ function useBookingForm(visit: BookedVisit | undefined, day: string, onClose: ()
   const format = useFormat();
   const words = t.booked.form;
   const { today } = useSession();
+  const { version, refreshed } = useSeenBooking(visit);
   const { book } = useBooking({
     send: (values: BookingValues, key) =>
-      visit ? changeBookedVisit(visit.id, bodyOf(values)) : bookVisit(bodyOf(values), key),
+      visit
+        ? changeBookedVisit(visit.id, { ...bodyOf(values), version })
+        : bookVisit(bodyOf(values), key),
     changes: CHANGES,
   });
   // A day that has passed may stay as it is, but none may be chosen.
@@ -143,8 +164,9 @@ function useBookingForm(visit: BookedVisit | undefined, day: string, onClose: ()
         ...{ required: t.ui.required, past: words.past(format.day(today)), count: words.count },
         ...{ oneChart: words.oneChart, needsTooth: words.needsTooth },
       }),
-    send: book,
+    send: (values) => refreshed(book(values)),
     fieldOf: (path) => path,
+    explain: ({ code }) => (code === 'booking_changed_meanwhile' ? t.booked.conflict : undefined),
     onDone: (saved) => {
       onClose();
       const what = bookingWords(saved, t);

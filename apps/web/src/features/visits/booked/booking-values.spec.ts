@@ -13,7 +13,14 @@ const said: BookedVisit['restorations'][number] = {
 };
 const visit: BookedVisit = {
   ...{ id: 'b', day: '2026-05-05', chartReference: 'C-7', dentist: null, location: null },
-  ...{ externalReference: 'x', alike: 1, kept: 0, state: 'booked', notRecordedYet: false },
+  ...{
+    externalReference: 'x',
+    alike: 1,
+    kept: 0,
+    version: 1,
+    state: 'booked',
+    notRecordedYet: false,
+  },
   ...{ restorations: [said], visits: [], dropped: null, bookedBy: 'Mira', bookedAt: '' },
 };
 

@@ -46,7 +46,7 @@ export function valuesOf(visit: BookedVisit): BookingValues {
 }
 
 /** What is typed as the service takes it; what was said beside stays as long as the place does. */
-export function bodyOf(values: BookingValues): Shape<'ChangeBookedVisitDto'> {
+export function bodyOf(values: BookingValues): Omit<Shape<'ChangeBookedVisitDto'>, 'version'> {
   const given = (text: string) => (text.trim() === '' ? null : text.trim());
   return {
     day: values.day,

@@ -5,6 +5,7 @@ import { useText } from '../../../text/text-provider.js';
 import { CheckField, WholeField } from '../../../ui/fields.js';
 import { Form, FormActions, SubmitButton } from '../../../ui/form.js';
 import { Loaded } from '../../../ui/loaded.js';
+import { More } from '../../../ui/more.js';
 import { notify } from '../../../ui/notice-store.js';
 import { useForm } from '../../../ui/use-form.js';
 import {
@@ -21,11 +22,12 @@ export function DiarySection() {
   const query = useQuery({ ...bookedPlanningQuery, enabled: may('ordering.manage') });
   if (!may('ordering.manage')) return null;
   return (
-    <details className={`${css.diary ?? ''} tb-screen-only`}>
-      <summary>{t.booked.diary.title}</summary>
-      <p className={css.quiet}>{t.booked.diary.hint}</p>
-      <Loaded query={query}>{(planning) => <DiaryForm planning={planning} />}</Loaded>
-    </details>
+    <div className={`${css.diary ?? ''} tb-screen-only`}>
+      <More summary={t.booked.diary.title}>
+        <p className={css.quiet}>{t.booked.diary.hint}</p>
+        <Loaded query={query}>{(planning) => <DiaryForm planning={planning} />}</Loaded>
+      </More>
+    </div>
   );
 }
 

@@ -10,6 +10,7 @@ import { useForm } from '../../../ui/use-form.js';
 import { dropBookedVisit } from '../api/drop-booked-visit.js';
 import type { BookedVisit } from '../api/list-booked-visits.js';
 import { bookingWords } from './booking-words.js';
+import { useSeenBooking } from './use-seen-booking.js';
 
 interface Props {
   readonly visit: BookedVisit | undefined;
@@ -34,10 +35,12 @@ function DropForm({ visit, onClose }: { readonly visit: BookedVisit; onClose: ()
     send: dropBookedVisit,
     changes: [['booked-visits'], ['alerts'], ['reorder']],
   });
+  const { version, refreshed } = useSeenBooking(visit);
   const form = useForm({
     initial: { note: '' },
     check: ({ note }) => (note.trim() === '' ? { note: t.ui.required } : {}),
-    send: ({ note }) => book({ id: visit.id, note: note.trim() }),
+    send: ({ note }) => refreshed(book({ id: visit.id, version, note: note.trim() })),
+    explain: ({ code }) => (code === 'booking_changed_meanwhile' ? t.booked.conflict : undefined),
     onDone: () => {
       onClose();
       notify({ tone: 'done', text: words.done });
