@@ -21,9 +21,8 @@ export async function presentationWasReceived(tx: Tx, presentationId: string): P
 }
 
 export async function locationHoldsStock(tx: Tx, locationId: string): Promise<boolean> {
-  const rows = await tx.query(
-    'SELECT 1 FROM holdings WHERE location_id = $1 AND live LIMIT 1',
-    [locationId],
-  );
+  const rows = await tx.query('SELECT 1 FROM holdings WHERE location_id = $1 AND live LIMIT 1', [
+    locationId,
+  ]);
   return rows.length > 0;
 }
