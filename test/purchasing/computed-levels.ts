@@ -73,8 +73,7 @@ export async function disagreements(
 function saidByOrdering(item: Item, typedIn: number | undefined): unknown {
   const orders = item.next === 'order now' || item.next === 'held back';
   const { position, reorderPoint } = item;
-  if (typedIn !== undefined && !item.byHand) {
-    if (Number(position) > typedIn) return 'silent';
+  if (typedIn !== undefined && !item.byHand && Number(position) <= typedIn) {
     return { kind: 'typed in', position, computed: reorderPoint, orders };
   }
   if (!orders) return 'silent';

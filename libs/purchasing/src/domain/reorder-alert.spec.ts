@@ -116,6 +116,22 @@ describe('the level that an alert goes by', () => {
     expect(kindOf(asComputed)).toBe('computed');
     // And no other: 4 mL are below two of them, and above the one that holds.
     expect(alert({}, { planning, typedIn, computed })).toBeUndefined();
+    // But a level typed in does not silence what planning orders.
+    const less = alert(
+      {},
+      { planning: nothing, typedIn: { at: quantity('3'), upTo: null }, computed },
+    );
+    expect([less?.level?.kind, less?.level?.at]).toEqual(['computed', '6']);
+    expect(less?.sentence).toMatch(
+      /Order 2 packs of Pack b[.] The 3 mL typed in are not reached yet[.]$/,
+    );
+    const enough = { ...computed, reorderPoint: quantity('3.5') };
+    const both = {
+      planning: nothing,
+      typedIn: { at: quantity('3'), upTo: null },
+      computed: enough,
+    };
+    expect(alert({}, both)).toBeUndefined();
   });
 
   it('says of a computed one what it rests on, and orders what planning orders', () => {
@@ -146,7 +162,9 @@ describe('the level that an alert goes by', () => {
     expect(alert({}, { ...asComputed, computed: nearly })).toBeUndefined();
     // What a person typed in at the consumable knows nothing of that.
     const typed = { at: quantity('3'), upTo: null };
-    expect(alert({}, { ...asComputed, typedIn: typed, computed: soon })).toBeUndefined();
+    const alone = { ...asTyped, typedIn: typed };
+    expect(alert({}, alone)).toBeUndefined();
+    expect(alert({}, { ...alone, computed: soon })?.level?.kind).toBe('computed');
   });
 
   it('tells expectations with three digits', () => {
@@ -214,9 +232,11 @@ describe('the level that an alert goes by', () => {
         const now = alert({ usable, owed }, known);
         const fuller = alert({ usable: usable + more, owed }, known);
         expect(now === undefined && fuller !== undefined).toBe(false);
-        const at = planned ?? typed ?? point;
-        if (now) expect(quantity(now.level?.at ?? '')).toBe(at);
-        if (at === null) expect(now).toBeUndefined();
+        const levels: (bigint | null)[] = planned === null ? [typed, point] : [planned];
+        if (now) expect(levels).toContain(quantity(now.level?.at ?? ''));
+        if (levels.every((at) => at === null)) expect(now).toBeUndefined();
+        // Whoever typed a level in is told when it is reached, whatever planning makes of it.
+        if (planned === null && typed !== null && usable - owed <= typed) expect(now).toBeDefined();
       },
     );
     fc.assert(law);

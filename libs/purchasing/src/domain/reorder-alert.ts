@@ -42,7 +42,7 @@ interface Due {
 export function reorderAlert(facts: SupplyFacts, currency: string): Alert | undefined {
   const kind = 'below reorder point';
   const { consumable, levels, stock, offers } = facts;
-  const level = levelInForce(levels);
+  const level = levelInForce(levels, stock);
   if (level === null || !isDue(level, stock, levels.computed)) return undefined;
   const due = { facts, level, order: orderAt(level, stock, { computed: levels.computed, offers }) };
   return {
@@ -172,9 +172,14 @@ function adviceOf(order: LevelOrder): string {
   return `Order ${packsOf(order)} of ${order.offer.name}${from}.`;
 }
 
-/** Beside a level that was typed in stands what planning makes of it: the two may differ. */
+/** Beside a level that was typed in stands what planning makes of it, and the other way: they may differ. */
 function planningBeside({ kind }: LevelInForce, { consumable, levels, stock }: SupplyFacts) {
-  const { computed } = levels;
+  const { computed, typedIn } = levels;
+  if (kind === 'computed' && typedIn.at !== null) {
+    return [
+      `The ${amount(quantityText(typedIn.at), consumable.unit)} typed in are not reached yet.`,
+    ];
+  }
   if (kind !== 'typed in' || computed === null) return [];
   const point = amount(quantityText(computed.reorderPoint), consumable.unit);
   const orders = isDueAsComputed(computed, stock) ? 'orders as well' : 'orders nothing yet';

@@ -1,7 +1,7 @@
 import type { ComputedLevel } from './computed-level.js';
 import { type Offer, type SuggestedOrder, suggestOrder } from './suggest-order.js';
 
-/** By whose word a level holds; the first that there is. */
+/** By whose word a level holds. */
 export const LEVEL_KINDS = ['set in planning', 'typed in', 'computed'] as const;
 export type LevelKind = (typeof LEVEL_KINDS)[number];
 
@@ -33,19 +33,35 @@ export interface LevelInForce {
   readonly expiringFirst: bigint;
 }
 
-/** The level that a consumable is ordered by; null when there is none. */
-export function levelInForce({ planning, typedIn, computed }: KnownLevels): LevelInForce | null {
+/**
+ * The level that a consumable is ordered by: what was set in planning, else what was typed in, else what
+ * was computed; null when there is none. What was typed in is no reason to be silent where planning
+ * orders: its level goes first as long as it alone is reached.
+ */
+export function levelInForce(
+  { planning, typedIn, computed }: KnownLevels,
+  stock: Position,
+): LevelInForce | null {
   const expiringFirst = computed?.expiringFirst ?? 0n;
   if (planning.at !== null) {
     const upTo = planning.upTo ?? computed?.orderUpTo ?? null;
     return { kind: 'set in planning', at: planning.at, upTo, expiringFirst };
   }
   // What a person wrote at the consumable is compared with what is there, and with nothing else.
-  if (typedIn.at !== null) {
-    return { kind: 'typed in', at: typedIn.at, upTo: typedIn.upTo, expiringFirst: 0n };
-  }
+  const typed: LevelInForce | null =
+    typedIn.at === null
+      ? null
+      : { kind: 'typed in', at: typedIn.at, upTo: typedIn.upTo, expiringFirst: 0n };
+  if (typed !== null && (computed === null || isDue(typed, stock, computed))) return typed;
   if (computed === null) return null;
-  const { reorderPoint: at, orderUpTo: upTo } = computed;
+  return typed === null || isDueAsComputed(computed, stock) ? levelOf(computed) : typed;
+}
+
+function levelOf({
+  reorderPoint: at,
+  orderUpTo: upTo,
+  expiringFirst,
+}: ComputedLevel): LevelInForce {
   return { kind: 'computed', at, upTo, expiringFirst };
 }
 
@@ -67,8 +83,7 @@ export function isDue(
 
 /** Whether planning orders by its own level what is there now. */
 export function isDueAsComputed(computed: ComputedLevel, stock: Position): boolean {
-  const { reorderPoint: at, orderUpTo: upTo, expiringFirst } = computed;
-  return isDue({ kind: 'computed', at, upTo, expiringFirst }, stock, computed);
+  return isDue(levelOf(computed), stock, computed);
 }
 
 export type LevelOrder = SuggestedOrder | 'held back' | undefined;

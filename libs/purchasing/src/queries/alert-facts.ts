@@ -77,7 +77,7 @@ export async function loadShortfalls(tx: Tx, practiceId: string): Promise<Shortf
   }));
 }
 
-// Offers are read only for what is at or below the level that is in force: see `levelInForce`.
+// Offers are read only for what is at or below a level that may be in force: see `levelInForce`.
 const SUPPLY = `
 WITH usable AS MATERIALIZED (
   SELECT l.consumable_id, sum(h.on_hand) AS quantity
@@ -103,6 +103,11 @@ LEFT JOIN usable u ON u.consumable_id = c.id
 LEFT JOIN owed o ON o.consumable_id = c.id
 LEFT JOIN coming g ON g.consumable_id = c.id
 CROSS JOIN LATERAL (
+  SELECT coalesce(u.quantity, 0) + coalesce(g.quantity, 0) - coalesce(o.quantity, 0) AS there,
+         coalesce(u.quantity, 0) + coalesce(g.quantity, 0) - coalesce(o.quantity, 0)
+           - coalesce(cl.expiring_first, 0) AS lasting
+) position
+CROSS JOIN LATERAL (
   SELECT coalesce(json_agg(json_build_object('id', p.id, 'name', p.name, 'supplier', s.name,
            'content', (p.containers_per_pack * p.content_per_container)::text,
            'price', coalesce(paid.pack_price, p.list_price)::text)), '[]') AS list
@@ -118,10 +123,8 @@ CROSS JOIN LATERAL (
   WHERE p.practice_id = $1 AND p.consumable_id = c.id AND p.active
 ) offers
 WHERE c.practice_id = $1 AND c.active
-  AND coalesce(u.quantity, 0) + coalesce(g.quantity, 0) - coalesce(o.quantity, 0)
-      - CASE WHEN pl.reorder_at IS NULL AND c.reorder_at IS NOT NULL THEN 0
-             ELSE coalesce(cl.expiring_first, 0) END
-      <= coalesce(pl.reorder_at, c.reorder_at, cl.reorder_point)`;
+  AND (lasting <= coalesce(pl.reorder_at, cl.reorder_point)
+       OR pl.reorder_at IS NULL AND there <= c.reorder_at)`;
 
 interface OfferJson {
   readonly id: string;
