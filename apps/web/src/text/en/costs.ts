@@ -45,7 +45,7 @@ export const costs = {
     reason: 'Reason',
     dentist: 'Dentist',
     allTime: 'All time',
-    ownDays: 'Days of my choice',
+    ownDays: 'Own days',
   },
   periods: {
     'this-month': 'This month',
