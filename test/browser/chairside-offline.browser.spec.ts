@@ -38,11 +38,31 @@ describe('without a network', () => {
     expect(await waiting.count()).toBe(0);
   });
 
+  it('loads again on a device that has opened it only once', async () => {
+    const page = await bench.open();
+    // What came before the worker took over is asked for again behind the page.
+    const lists = ['session', 'dentists', 'locations', 'consumables', 'procedure-templates'];
+    await page.waitForFunction(async (names) => {
+      const kept = await (await caches.open('traybook-answers')).keys();
+      const paths = kept.map(({ url }) => new URL(url).pathname);
+      return names.every((name) => paths.includes(`/api/${name}`));
+    }, lists);
+    await bench.enter(page);
+    await page.waitForLoadState('networkidle');
+    await loseNetwork(page);
+    await page.reload();
+    await card(page, '21 M').waitFor();
+    const dentist = page.getByLabel('Dentist').locator('option', { hasText: 'mill.dentist' });
+    await dentist.waitFor({ state: 'attached' });
+  });
+
   it('loads again, with what was entered, and several tabs book it once', async () => {
     const page = await bench.open();
     await page.waitForFunction(
       "caches.open('traybook-shell').then((shell) => shell.keys()).then((keys) => keys.length > 3)",
     );
+    // From here on every answer passes the worker, and is kept before the page has it.
+    await page.waitForFunction('navigator.serviceWorker.controller !== null');
     await page.reload();
     await bench.enter(page);
     await page.waitForLoadState('networkidle');

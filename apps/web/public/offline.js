@@ -45,6 +45,12 @@ async function answer(request) {
   }
 }
 
+// A page names what it asked for before it was watched here.
+self.addEventListener('message', (event) => {
+  const missed = event.data.filter((address) => KEPT.test(new URL(address).pathname));
+  event.waitUntil(Promise.all(missed.map((address) => answer(new Request(address)))));
+});
+
 /** Signing in or out: the answers were for somebody else. */
 async function session(request) {
   await caches.delete(ANSWERS);

@@ -1,11 +1,11 @@
 const SHELL = 'traybook-shell';
 
-/** What this page was made of: its scripts and styles. */
-function loadedAssets(): string[] {
+/** What this page has loaded below a path of the service. */
+function loadedBelow(path: string): string[] {
   return performance
     .getEntriesByType('resource')
     .map(({ name }) => name)
-    .filter((name) => name.startsWith(`${location.origin}/assets/`));
+    .filter((name) => name.startsWith(`${location.origin}${path}`));
 }
 
 /**
@@ -14,9 +14,23 @@ function loadedAssets(): string[] {
  */
 export async function keepShell(): Promise<void> {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator) || !navigator.onLine) return;
-  await navigator.serviceWorker.register('/offline.js');
+  const { serviceWorker } = navigator;
+  const isWatched = serviceWorker.controller !== null;
+  const watched = new Promise((resolve) =>
+    serviceWorker.addEventListener('controllerchange', resolve, { once: true }),
+  );
+  const worker = await serviceWorker.register('/offline.js');
+  await keepLoaded();
+  if (isWatched) return;
+  // The first time on a device, what came before the worker took over has passed it by.
+  await watched;
+  await keepLoaded();
+  worker.active?.postMessage([...new Set(loadedBelow('/api/'))]);
+}
+
+async function keepLoaded(): Promise<void> {
   const shell = await caches.open(SHELL);
-  const wanted = ['/', '/mark.svg', ...loadedAssets()];
+  const wanted = ['/', '/mark.svg', ...loadedBelow('/assets/')];
   const there = await shell.keys();
   const kept = new Set(there.map(({ url }) => url));
   const urls = wanted.map((path) => new URL(path, location.origin).href);
