@@ -75,7 +75,7 @@ describe('without a network', () => {
     await other.goto(`${bench.web.url}/chairside`);
     await other.getByText('waits for the network').waitFor();
     await page.context().setOffline(false);
-    await page.getByText('booked', { exact: true }).waitFor({ timeout: 20_000 });
+    await page.getByText('booked', { exact: true }).waitFor();
     await other.getByText('booked', { exact: true }).waitFor();
     await other.waitForTimeout(500);
     expect(await bench.inTheBook()).toHaveLength(1);
@@ -89,9 +89,9 @@ describe('without a network', () => {
     await page.getByText('waits for the network').waitFor();
     const { dentist, auditor } = bench.book.book.practice.people;
     const kept = "localStorage.getItem('traybook.outbox')";
-    await page.evaluate(
-      `localStorage.setItem('traybook.outbox', ${kept}.replaceAll('${dentist.id}', '${auditor.id}'))`,
-    );
+    const edit = `localStorage.setItem('traybook.outbox', ${kept}.replaceAll('${dentist.id}', '${auditor.id}'))`;
+    // Under the lock of whoever sends: an attempt under way would write back what it took out.
+    await page.evaluate(`navigator.locks.request('traybook.outbox', () => { ${edit}; })`);
     await page.context().setOffline(false);
     await page.getByText('not accepted').waitFor();
     await page.getByText('Names a person who is not a dentist', { exact: false }).waitFor();
